@@ -121,7 +121,8 @@ export type Welcome = {
 }
 
 export type Answer =
-  | { readonly status: 'applied'; readonly version: number }
+  /** `isSetAside`: kept whole for review, because it could not be applied to the board. */
+  | { readonly status: 'applied'; readonly version: number; readonly isSetAside?: true }
   | { readonly status: 'rejected'; readonly why: Rejection }
 
 export type AnswerFrame = {
