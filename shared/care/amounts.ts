@@ -60,7 +60,8 @@ function cropRow(table: CropTable, massMg: number): Result<CropRow, AmountRefusa
 const songbirdRow = (massMg: number): AmountRange =>
   massMg >= robinSizedFromMg ? robinSizedRange : smallSongbirdRange
 
-type Portion = AmountRange & { readonly capUl: number; readonly spacing: Spacing | null }
+/** `spacing` is null for songbirds, whose interval stands in their plan. */
+export type Portion = AmountRange & { readonly capUl: number; readonly spacing: Spacing | null }
 
 function songbirdPortion(range: AmountRange, capUl: number): Portion {
   const { loUl, hiUl } = range

@@ -17,16 +17,16 @@ export const whoDecides: Caution = {
 export const feedingTechnique: Caution = {
   ...commonPractice,
   text:
-    'Come in from the side and go past the opening of the windpipe. ' +
+    'Come in from the side and place the food behind the opening of the windpipe. ' +
     'Give a tiny amount, see it swallowed, then the next. Leave the face clean.',
 }
 
 export const formulaTemperature: Caution = {
-  source: 'HRB2; two veterinary articles on crop burns',
+  source: 'HRB2; two veterinary articles',
   trust: 'read',
   text:
     'Formula is fed at 38–40.5 °C (100–105 °F). Over 41 °C it waits. ' +
-    'Never straight from a microwave: hot spots burn the crop.',
+    'Never straight from a microwave: hot formula burns the crop.',
 }
 
 /** Shown for groups with a crop that can be seen. */

@@ -53,5 +53,5 @@ export const everyStage: readonly PlanStage[] = ['hatchling', 'nestling', 'fledg
 /** A gaping songbird may be fed a tenth of its interval early. Ours, no source. */
 export const gapeFedEarlyShare = 0.1
 
-/** Nothing that is tubed, and nothing with a sign-off of its own, is fed early: it overfills. */
+/** Nothing tubed, and nothing with a sign-off of its own: more meals overfill (HRB2 p. 746). */
 export const neverEarly = 0

@@ -1,6 +1,6 @@
 // Default care plans for birds that open their mouths: songbirds, swifts, hummingbirds, and those
 // whose interval nobody could read and a supervisor has to fill in. Where a source gives a span the
-// shorter end is the default, because a bird with an empty crop cannot wait; a person lengthens it.
+// shorter end is the default, because a hungry bird cannot wait; a person lengthens it.
 
 import { minuteMs } from '../base/values.ts'
 import { robinSizedRange, smallSongbirdRange } from './amounts.ts'
@@ -11,7 +11,7 @@ import {
   neverEarly,
   type PlanAmount,
 } from './defaultPlan.ts'
-import { commonPractice, type Sourced } from './sourced.ts'
+import { commonPractice } from './sourced.ts'
 
 const span = (loMin: number, hiMin: number) => ({ loMs: loMin * minuteMs, hiMs: hiMin * minuteMs })
 
@@ -170,24 +170,29 @@ const hummingbirdPlans: readonly DefaultPlan[] = [
   },
 ]
 
-const blank: Omit<DefaultPlan, 'id' | 'group' | 'amountGroup'> & Sourced = {
+const blank: Omit<DefaultPlan, 'id' | 'group' | 'amountGroup' | 'earlyShare'> = {
   stages: everyStage,
   fromMassMg: null,
   technique: 'gapeSyringe',
   intervalMs: null,
   intervalRange: null,
-  earlyShare: neverEarly,
   amountUnit: 'uL',
   amount: null,
   source: 'no interval was read; technique: common practice, no source',
   trust: 'practice',
 }
 
-/** Corvids and swallows are songbirds, so the songbird's cap holds; woodpeckers are not. */
+const blankSongbird = {
+  ...blank,
+  earlyShare: gapeFedEarlyShare,
+  amountGroup: 'passerine',
+} as const
+
+/** Corvids and swallows are songbirds, so the songbird's cap and window hold; woodpeckers are not. */
 const blankPlans: readonly DefaultPlan[] = [
-  { ...blank, id: 'corvid', group: 'corvid', amountGroup: 'passerine' },
-  { ...blank, id: 'woodpecker', group: 'woodpecker', amountGroup: null },
-  { ...blank, id: 'swallow', group: 'swallow', amountGroup: 'passerine' },
+  { ...blankSongbird, id: 'corvid', group: 'corvid' },
+  { ...blank, id: 'woodpecker', group: 'woodpecker', earlyShare: neverEarly, amountGroup: null },
+  { ...blankSongbird, id: 'swallow', group: 'swallow' },
 ]
 
 export const gapeFedPlans: readonly DefaultPlan[] = [
