@@ -21,6 +21,7 @@ await build({
   publicDir: false,
   build: {
     outDir: join(out, 'client'),
+    emptyOutDir: true,
     target: 'es2022',
     // The pages' content security policy allows neither inline scripts nor data: addresses.
     assetsInlineLimit: 0,

@@ -165,7 +165,8 @@ export type ReportType = z.infer<(typeof reports)[number]>['type']
 
 /**
  * How long ago, on the device's own clock, a thing was noted and the visit it speaks of began, both
- * in real milliseconds before sending; `heardAtMs` is the room's time the device last heard before.
+ * in real milliseconds before sending; `heardAtMs` is the room's time the device last
+ * heard before the visit began, or before the note where no visit is spoken of.
  */
 export const timingSchema = z.strictObject({
   notedAgoMs: z

@@ -39,11 +39,11 @@ export function timesOf(
     return { agoMs: timing.notedAgoMs, notedAtMs, startedAtMs: null, isBounded: noted < heardAtMs }
   }
   const started = place(timing.startedAgoMs)
-  const startedAtMs = Math.min(started, notedAtMs)
+  const startedAtMs = Math.max(Math.min(started, notedAtMs), heardAtMs)
   return {
     agoMs: timing.notedAgoMs,
     notedAtMs,
     startedAtMs,
-    isBounded: noted < heardAtMs || started > notedAtMs,
+    isBounded: startedAtMs !== started || noted < heardAtMs,
   }
 }
