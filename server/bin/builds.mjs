@@ -21,7 +21,7 @@ import {
   writeFileSync,
 } from 'node:fs'
 import { basename, join, sep } from 'node:path'
-import { runToEnd } from './child.mjs'
+import { exitCodeOf, runToEnd } from './child.mjs'
 import { isAlive } from './launchLock.mjs'
 import { Interrupted, PlainFailure, say } from './plainly.mjs'
 
@@ -111,7 +111,7 @@ async function make(root, build) {
     stdout: 'stderr',
     limitMs: buildMaxMs,
   })
-  if (ended.interruptedBy) throw new Interrupted(ended.exitCode)
+  if (ended.interruptedBy) throw new Interrupted(exitCodeOf(ended.interruptedBy))
   if (ended.exitCode !== 0) throw new PlainFailure('The build failed; its reason is above.')
   renameSync(partial, build)
 }

@@ -16,7 +16,7 @@ import {
   writeFileSync,
 } from 'node:fs'
 import { join } from 'node:path'
-import { runToEnd } from './child.mjs'
+import { exitCodeOf, runToEnd } from './child.mjs'
 import { Interrupted, PlainFailure, reasonOf, say } from './plainly.mjs'
 
 /** npm is ended after this long; without it a registry that never answers holds every start. */
@@ -66,7 +66,7 @@ async function install(root, staging) {
   // Read before npm runs: a lock file edited meanwhile must count as not installed.
   const hash = lockHash(staging)
   const ended = await runToEnd({ ...npm(), cwd: staging, stdout: 'stderr', limitMs: installMaxMs })
-  if (ended.interruptedBy) throw new Interrupted(ended.exitCode)
+  if (ended.interruptedBy) throw new Interrupted(exitCodeOf(ended.interruptedBy))
   if (ended.exitCode !== 0) {
     throw new PlainFailure(
       `The packages could not be installed (npm ended with ${ended.exitCode}; its reason is above).`,
