@@ -104,16 +104,28 @@ async function make(root, build) {
   say('Building …')
   const partial = `${build}.partial`
   rmSync(partial, { recursive: true, force: true })
+  try {
+    await compile(root, partial)
+    renameSync(partial, build)
+  } finally {
+    rmSync(partial, { recursive: true, force: true })
+  }
+}
+
+/**
+ * @param {string} root
+ * @param {string} out
+ */
+async function compile(root, out) {
   const ended = await runToEnd({
     command: process.execPath,
-    args: [join(root, 'server', 'bin', 'compile.mjs'), root, partial],
+    args: [join(root, 'server', 'bin', 'compile.mjs'), root, out],
     cwd: root,
     stdout: 'stderr',
     limitMs: buildMaxMs,
   })
   if (ended.interruptedBy) throw new Interrupted(exitCodeOf(ended.interruptedBy))
   if (ended.exitCode !== 0) throw new PlainFailure('The build failed; its reason is above.')
-  renameSync(partial, build)
 }
 
 /**
@@ -134,15 +146,16 @@ function pointAt(root, hash) {
 function removeOldBuilds(root, hash) {
   const folder = join(root, '.build')
   const inUse = runningBuilds(join(folder, 'running'))
-  const newestFirst = readdirSync(folder)
-    .filter((name) => /^[0-9a-f]{16}(\.partial)?$/.test(name) && name !== hash)
-    .map((name) => ({ name, madeAtMs: statSync(join(folder, name)).mtimeMs }))
-    .sort((a, b) => b.madeAtMs - a.madeAtMs)
-  const partial = newestFirst.filter(({ name }) => name.endsWith('.partial'))
-  const older = newestFirst.filter((build) => !partial.includes(build)).slice(buildsMax - 1)
-  for (const { name } of [...partial, ...older]) {
-    if (!inUse.has(name)) rmSync(join(folder, name), { recursive: true })
-  }
+  const names = readdirSync(folder).filter((name) => name !== hash)
+  const older = names
+    .filter((name) => /^[0-9a-f]{16}$/.test(name) && !inUse.has(name))
+    .map((name) => ({ name, usedAtMs: statSync(join(folder, name)).mtimeMs }))
+    .sort((a, b) => b.usedAtMs - a.usedAtMs)
+    .slice(buildsMax - 1)
+    .map(({ name }) => name)
+  // A half-made build is only left by a launcher that was killed; we hold the lock, so none is live.
+  const halfMade = names.filter((name) => name.endsWith('.partial'))
+  for (const name of [...older, ...halfMade]) rmSync(join(folder, name), { recursive: true })
 }
 
 /**
