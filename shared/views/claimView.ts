@@ -1,0 +1,111 @@
+// The claim a person has in hand: its birds, how they are fed, what was already answered, and how long
+// it still runs. What a finger has tapped and not yet saved is the screen's own, not here.
+
+import {
+  type BirdId,
+  type InstantMs,
+  minuteMs,
+  type NestId,
+  type PersonId,
+} from '../base/values.ts'
+import { birdsOf } from '../board/change.ts'
+import { claimMaxMs, type Outcome } from '../board/constants.ts'
+import type { Bird, Board, Held, Nest } from '../board/state.ts'
+import { isUntouched } from '../rules/claiming.ts'
+import { claimOf } from '../rules/decision.ts'
+import { leaseOverAtMs } from '../rules/lease.ts'
+import { type BirdRow, birdRow } from './birdRow.ts'
+import { nameOf, type PublicNames } from './names.ts'
+import { type NestDoubt, warningDoubts } from './nestState.ts'
+import { type PlanLine, planLines } from './planLine.ts'
+
+export type ClaimedBird = BirdRow & {
+  /** What this visit's record already says of it; null while unanswered. */
+  readonly answered: Outcome | null
+}
+
+/** A bird of the nest that is not in the claim, and must not be fed under it. */
+export type StruckBird = BirdRow & { readonly why: 'held' | 'settling' | 'notNow' }
+
+export type ClaimView = {
+  readonly nest: NestId
+  readonly label: string
+  readonly incubatorLabel: string
+  readonly claimNo: number
+  readonly claimedAtMs: InstantMs
+  /** When the visit began: as tapped, or as claimed while nobody has said the nest is open. */
+  readonly startedAtMs: InstantMs
+  readonly isOpened: boolean
+  readonly endsAtMs: InstantMs
+  readonly canHaveMoreTime: boolean
+  /** Untouched and young: it goes back without a question. */
+  readonly canGiveBack: boolean
+  readonly stop: Held['stop']
+  readonly plans: readonly PlanLine[]
+  readonly birds: readonly ClaimedBird[]
+  readonly struck: readonly StruckBird[]
+  /** How many should be counted back: the whole brood, fed or not. */
+  readonly brood: number
+  readonly doubts: readonly Omit<NestDoubt, 'isAsking'>[]
+}
+
+const answeredUnder = (bird: Bird, no: number): Outcome | null =>
+  bird.feeds.find((feed) => feed.no === no)?.outcome ?? null
+
+function whyStruck(row: BirdRow): StruckBird['why'] {
+  if (row.isSettling) return 'settling'
+  return row.hold ? 'held' : 'notNow'
+}
+
+function rowsOf(board: Board, nest: Nest, held: Held) {
+  const rows = birdsOf(board, nest.id).map((bird, at) => ({
+    row: birdRow(board, { nest, bird, place: at + 1 }),
+    answered: answeredUnder(bird, held.claimNo),
+  }))
+  const isClaimed = (bird: BirdId) => held.birds.includes(bird)
+  return {
+    birds: rows
+      .filter(({ row }) => isClaimed(row.bird))
+      .map(({ row, answered }) => ({ ...row, answered })),
+    struck: rows
+      .filter(({ row }) => !isClaimed(row.bird))
+      .map(({ row }) => ({ ...row, why: whyStruck(row) })),
+  }
+}
+
+/** What this person has in hand at `nowMs`; null when that is nothing. */
+export function claimView(
+  board: Board,
+  names: PublicNames,
+  of: { readonly person: PersonId; readonly nowMs: InstantMs },
+): ClaimView | null {
+  const claim = claimOf(board, of.person)
+  if (!claim) return null
+  const { nest, held } = claim
+  const brood = birdsOf(board, nest.id)
+  return {
+    nest: nest.id,
+    label: nest.label,
+    incubatorLabel: board.incubators[nest.incubator]?.label ?? '',
+    claimNo: held.claimNo,
+    claimedAtMs: held.claimedAtMs,
+    startedAtMs: held.startedAtMs,
+    isOpened: held.startIs === 'tapped',
+    endsAtMs: leaseOverAtMs(board, held),
+    canHaveMoreTime: held.startedAtMs + claimMaxMs - held.leaseEndsAtMs >= minuteMs,
+    canGiveBack: isUntouched(held, of.nowMs),
+    stop: held.stop,
+    plans: planLines(
+      board,
+      brood.filter((bird) => held.birds.includes(bird.id)),
+    ),
+    ...rowsOf(board, nest, held),
+    brood: brood.length,
+    doubts: warningDoubts(nest).map(({ no, owner, aboutAtMs }) => ({
+      no,
+      owner,
+      name: nameOf(board, names, owner),
+      aboutAtMs,
+    })),
+  }
+}

@@ -1,0 +1,110 @@
+// One nest's own page on the handheld: its birds and what keeps each from being fed, how this person
+// can have it, what was recorded lately, and what this person may do to it.
+
+import type { InstantMs, NestId, PersonId } from '../base/values.ts'
+import { birdsOf } from '../board/change.ts'
+import type { Hold } from '../board/parts.ts'
+import { hasRight } from '../board/rights.ts'
+import type { Board, Nest, Round } from '../board/state.ts'
+import { whyNotFeed } from '../rules/claiming.ts'
+import type { NotReady } from '../rules/rejection.ts'
+import { type BirdRow, birdRow } from './birdRow.ts'
+import { type ClaimWay, claimWay } from './claimWay.ts'
+import { nameOf, type PublicNames } from './names.ts'
+import { type NestDoubt, type NestSummary, nestSummary, warningDoubts } from './nestState.ts'
+import { type PlanLine, planLines } from './planLine.ts'
+import { type Tally, tallyOf } from './tally.ts'
+
+export type NestBird = BirdRow & { readonly whyNot: NotReady | null; readonly canLift: boolean }
+
+export type RoundShown = {
+  readonly no: number
+  readonly name: string | null
+  readonly isMine: boolean
+  readonly startedAtMs: InstantMs
+  readonly isSaid: boolean
+  readonly isTakenBack: boolean
+  readonly tally: readonly Tally[]
+}
+
+export type NestView = {
+  readonly summary: NestSummary
+  readonly way: ClaimWay
+  readonly birds: readonly NestBird[]
+  readonly plans: readonly PlanLine[]
+  readonly doubts: readonly Omit<NestDoubt, 'isAsking'>[]
+  readonly hold: Hold | null
+  readonly holdByName: string | null
+  /** Latest first. */
+  readonly rounds: readonly RoundShown[]
+  readonly settling: number
+  readonly can: {
+    readonly hold: boolean
+    readonly lift: boolean
+    readonly release: boolean
+  }
+}
+
+function roundShown(board: Board, names: PublicNames, round: Round, person: PersonId): RoundShown {
+  const fed = round.birds.flatMap(
+    (id) => board.birds[id]?.feeds.find((feed) => feed.no === round.no)?.outcome ?? [],
+  )
+  return {
+    no: round.no,
+    name: nameOf(board, names, round.person),
+    isMine: round.person === person,
+    startedAtMs: round.startedAtMs,
+    isSaid: round.isSaid,
+    isTakenBack: round.isTakenBack,
+    tally: tallyOf(fed),
+  }
+}
+
+/** A hold is lifted by whoever set it, or by anyone who leads. */
+const canLift = (board: Board, person: PersonId, hold: Hold | null): boolean => {
+  const actor = board.people[person]
+  if (!hold || !actor) return false
+  return hasRight(actor, 'lead') || (hold.by === person && actor.shift !== 'off')
+}
+
+function birdsShown(board: Board, nest: Nest, person: PersonId, nowMs: InstantMs) {
+  return birdsOf(board, nest.id).map((bird, at) => ({
+    ...birdRow(board, { nest, bird, place: at + 1 }),
+    whyNot: whyNotFeed(board, bird, person, nowMs),
+    canLift: canLift(board, person, bird.hold),
+  }))
+}
+
+/** The page of a nest for this person at `nowMs`; null where there is no such nest. */
+export function nestView(
+  board: Board,
+  names: PublicNames,
+  of: { readonly nest: NestId; readonly person: PersonId; readonly nowMs: InstantMs },
+): NestView | null {
+  const nest = board.nests[of.nest]
+  const actor = board.people[of.person]
+  if (!nest || !actor) return null
+  const birds = birdsShown(board, nest, of.person, of.nowMs)
+  const settling = birds.filter((bird) => bird.isSettling).length
+  return {
+    summary: nestSummary(board, names, { nest, nowMs: of.nowMs }),
+    way: claimWay(board, of),
+    birds,
+    plans: planLines(board, birdsOf(board, nest.id)),
+    doubts: warningDoubts(nest).map(({ no, owner, aboutAtMs }) => ({
+      no,
+      owner,
+      name: nameOf(board, names, owner),
+      aboutAtMs,
+    })),
+    hold: nest.hold,
+    holdByName: nameOf(board, names, nest.hold?.by ?? null),
+    rounds: [...nest.rounds].reverse().map((round) => roundShown(board, names, round, of.person)),
+    settling,
+    can: {
+      hold: hasRight(actor, 'lead') && nest.hold === null,
+      lift: canLift(board, of.person, nest.hold),
+      release: settling > 0 && hasRight(actor, 'release'),
+    },
+  }
+}

@@ -1,0 +1,74 @@
+// Everything the wall shows: a lane per incubator with its nests in the order they matter, what the
+// room counts, and who is here. The wall lays this out and computes nothing of its own.
+
+import type { IncubatorId, InstantMs, PersonId } from '../base/values.ts'
+import type { Board } from '../board/state.ts'
+import { type Hours, hoursAt } from './hours.ts'
+import { byName, nameOf, type PublicNames } from './names.ts'
+import { byLabel, inWaitingOrder } from './nestOrder.ts'
+import { type NestState, type NestSummary, nestSummary } from './nestState.ts'
+
+export type Lane = {
+  readonly incubator: IncubatorId
+  readonly label: string
+  readonly nests: readonly NestSummary[]
+}
+
+export type Away = {
+  readonly person: PersonId
+  readonly name: string | null
+  readonly backAtMs: InstantMs | null
+}
+
+export type WallView = {
+  readonly title: string
+  readonly hours: Hours
+  readonly counts: {
+    readonly late: number
+    readonly due: number
+    readonly here: number
+    readonly free: number
+    readonly doubts: number
+  }
+  readonly away: readonly Away[]
+  readonly lanes: readonly Lane[]
+}
+
+function lanesOf(board: Board, nests: readonly NestSummary[]): readonly Lane[] {
+  return Object.values(board.incubators)
+    .map(({ id, label }) => ({
+      incubator: id,
+      label,
+      nests: nests.filter((nest) => nest.incubator === id).sort(inWaitingOrder),
+    }))
+    .sort(byLabel)
+}
+
+function awayOf(board: Board, names: PublicNames): readonly Away[] {
+  return Object.values(board.people)
+    .filter((person) => person.shift === 'break' && !person.isRemoved)
+    .map(({ id, backAtMs }) => ({ person: id, name: nameOf(board, names, id), backAtMs }))
+    .sort(byName)
+}
+
+/** The wall at `nowMs` on the room's clock. */
+export function wallView(board: Board, names: PublicNames, nowMs: InstantMs): WallView {
+  const nests = Object.values(board.nests).map((nest) => nestSummary(board, names, { nest, nowMs }))
+  const inState = (type: NestState['type']) => nests.filter(({ state }) => state.type === type)
+  const here = Object.values(board.people).filter(
+    (person) => person.shift === 'on' && !person.isRemoved,
+  ).length
+  return {
+    title: board.room.title,
+    hours: hoursAt(board, nowMs),
+    counts: {
+      late: inState('late').length,
+      due: inState('due').length,
+      here,
+      free: Math.max(0, here - inState('claimed').length),
+      doubts: nests.filter(({ doubt }) => doubt !== null).length,
+    },
+    away: awayOf(board, names),
+    lanes: lanesOf(board, nests),
+  }
+}
