@@ -127,7 +127,15 @@ export type Nest = {
   readonly hold: Hold | null
   readonly holdEndedAtMs: InstantMs
   readonly hands: Hands
+  /** How the last claim ended, so that its holder's screen can say so even after a gap. */
+  readonly lastEnd: {
+    readonly claimNo: number
+    readonly person: PersonId
+    readonly how: EventOf<'ClaimEnded'>['how']
+    readonly atMs: InstantMs
+  } | null
   readonly doubts: readonly Doubt[]
+  /** Earliest first, the latest few. */
   readonly rounds: readonly Round[]
 }
 

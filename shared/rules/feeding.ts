@@ -1,0 +1,231 @@
+// The visit itself: the nest is open, the birds are answered for, the feeder is called away. All of
+// these are reports, so each ends in a record whatever the board looked like by the time it came.
+
+import type { BirdId, InstantMs } from '../base/values.ts'
+import { birdsOf } from '../board/change.ts'
+import type { CommandOf } from '../board/commands.ts'
+import { freshStartMs } from '../board/constants.ts'
+import type { Answer } from '../board/parts.ts'
+import type { Board, Held, Nest } from '../board/state.ts'
+import { claimEnded, claimed, givenBackElsewhere, whyNotClaim } from './claiming.ts'
+import type { Context } from './context.ts'
+import {
+  type Decision,
+  doubtOf,
+  type Events,
+  happened,
+  heldBy,
+  nextVisit,
+  nothingNew,
+  setAside,
+} from './decision.ts'
+import { asideWithDoubt, doubtEnded, raised } from './doubts.ts'
+import { mayFeed, readyBirds } from './due.ts'
+import { feedingMs } from './lease.ts'
+import { boundedSaidMs, lateRound, recorded } from './rounds.ts'
+
+/** The claim this report speaks of, when it is still the reporter's own. */
+function currentClaim(nest: Nest, claimNo: number | undefined, context: Context): Held | null {
+  const held = heldBy(nest)
+  return held && held.claimNo === claimNo && held.person === context.by ? held : null
+}
+
+/**
+ * The number a visit outside the present claim is kept under: its own when it can have been given to
+ * this nest, else a new one. A number from the future or of another nest says nothing.
+ */
+function visitNumber(board: Board, nest: Nest, claimNo: number | undefined): number {
+  if (claimNo === undefined || claimNo > board.counters.visit) return nextVisit(board)
+  const isElsewhere = Object.values(board.nests).some(
+    (other) => other.id !== nest.id && knowsNumber(other, claimNo),
+  )
+  return isElsewhere ? nextVisit(board) : claimNo
+}
+
+const knowsNumber = (nest: Nest, no: number): boolean =>
+  heldBy(nest)?.claimNo === no ||
+  doubtOf(nest, no) !== null ||
+  nest.lastEnd?.claimNo === no ||
+  nest.rounds.some((round) => round.no === no)
+
+export function decideAnswer(
+  board: Board,
+  command: CommandOf<'AnswerBirds'>,
+  context: Context,
+): Decision {
+  const nests = new Set(command.answers.flatMap((answer) => board.birds[answer.bird]?.nest ?? []))
+  const events = [...nests].flatMap((id) => {
+    const nest = board.nests[id]
+    const answers = command.answers.filter((answer) => board.birds[answer.bird]?.nest === id)
+    return nest ? answersAt(board, nest, { ...command, answers }, context) : []
+  })
+  if (command.answers.every((answer) => board.birds[answer.bird])) return happened(...events)
+  const kept = asideWithDoubt(board, command, context, 'birdUnknown')
+  return kept.ok ? happened(...events, ...kept.value) : kept
+}
+
+function answersAt(
+  board: Board,
+  nest: Nest,
+  command: CommandOf<'AnswerBirds'>,
+  context: Context,
+): Events {
+  const held = currentClaim(nest, command.claimNo, context)
+  if (!held) return answersOutside(board, nest, command, context)
+  const answers = command.answers
+  const answered = [...held.answered, ...answers.map((answer) => answer.bird)]
+  const isDone = held.birds.every((bird) => answered.includes(bird))
+  return [
+    recorded(board, nest, context, {
+      no: held.claimNo,
+      standing: 'current',
+      startedAtMs: held.startedAtMs,
+      isSaid: false,
+      answers,
+      back: command.back,
+      door: command.door,
+    }),
+    ...(isDone ? [claimEnded(nest.id, held.claimNo, 'fed', context.nowMs)] : []),
+  ]
+}
+
+function answersOutside(
+  board: Board,
+  nest: Nest,
+  command: CommandOf<'AnswerBirds'>,
+  context: Context,
+): Events {
+  const no = visitNumber(board, nest, command.claimNo)
+  const isOld = no === command.claimNo
+  return [
+    ...lateRound(board, nest, context, {
+      no,
+      standing: isOld ? 'late' : 'unclaimed',
+      startedAtMs: startOf(nest, no, command, context),
+      isSaid: command.saidAtMs !== undefined,
+      answers: command.answers,
+      back: command.back,
+      door: command.door,
+    }),
+    ...shrunkDoubt(nest, no, command.answers),
+  ]
+}
+
+/** One visit has one start: what the board knows of its number comes before what the device says. */
+function startOf(
+  nest: Nest,
+  no: number,
+  command: CommandOf<'AnswerBirds'>,
+  context: Context,
+): InstantMs {
+  const round = nest.rounds.find((other) => other.no === no)
+  const known = round?.startedAtMs ?? doubtOf(nest, no)?.aboutAtMs
+  if (known !== undefined) return known
+  const held = heldBy(nest)
+  if (held?.claimNo === no) return held.startedAtMs
+  if (command.saidAtMs !== undefined) {
+    return boundedSaidMs(nest, command.saidAtMs, context.nowMs)
+  }
+  return context.startedAtMs ?? context.notedAtMs
+}
+
+function shrunkDoubt(nest: Nest, no: number, answers: readonly Answer[]): Events {
+  const doubt = doubtOf(nest, no)
+  if (!doubt) return []
+  const answered = new Set(answers.map((answer) => answer.bird))
+  const left = doubt.birds.filter((bird) => !answered.has(bird))
+  if (left.length === 0) return [doubtEnded(nest.id, no, 'recorded')]
+  return left.length === doubt.birds.length
+    ? []
+    : [{ type: 'DoubtShrunk', v: 1, nest: nest.id, no, birds: left }]
+}
+
+export function decideStart(
+  board: Board,
+  command: CommandOf<'StartFeed'>,
+  context: Context,
+): Decision {
+  const nest = board.nests[command.nest]
+  if (!nest) return happened(setAside(command, context, 'nestUnknown'))
+  const held = currentClaim(nest, command.claimNo, context)
+  if (held) {
+    const startedAtMs = Math.max(context.notedAtMs, held.claimedAtMs)
+    const leaseEndsAtMs = Math.max(startedAtMs + feedingMs(held.birds.length), context.nowMs)
+    return happened({
+      type: 'FeedStarted',
+      v: 1,
+      nest: nest.id,
+      claimNo: held.claimNo,
+      startedAtMs,
+      leaseEndsAtMs,
+    })
+  }
+  const no = visitNumber(board, nest, command.claimNo)
+  const isToldAlready = nest.rounds.some((round) => round.no === no) || doubtOf(nest, no) !== null
+  if (isToldAlready) return nothingNew
+  const isFresh = context.nowMs - context.notedAtMs < freshStartMs
+  if (isFresh && !heldBy(nest) && whyNotClaim(board, context.by, nest.id, context.nowMs) === null) {
+    return claimAnew(board, nest, context)
+  }
+  return openedUnseen(board, nest, no, context)
+}
+
+/** Somebody opened the nest a moment ago and nobody else has it: then it is theirs. */
+function claimAnew(board: Board, nest: Nest, context: Context): Decision {
+  const birds = readyBirds(board, nest.id, context.by, context.nowMs).map((bird) => bird.id)
+  return happened(
+    ...givenBackElsewhere(board, context.by, context.nowMs),
+    claimed(board, nest.id, birds, {
+      person: context.by,
+      nowMs: context.nowMs,
+      startedAtMs: context.notedAtMs,
+      startIs: 'tapped',
+    }),
+  )
+}
+
+function openedUnseen(board: Board, nest: Nest, no: number, context: Context): Decision {
+  const brood = birdsOf(board, nest.id)
+  const feedable = brood.filter((bird) => mayFeed(board, bird))
+  const birds = (feedable.length > 0 ? feedable : brood).map((bird) => bird.id)
+  if (birds.length === 0) return nothingNew
+  return happened(...perhapsFed(nest, no, birds, context.notedAtMs, context))
+}
+
+/** A doubt of the reporter's own, and a warning to whoever has the nest in hand. */
+export function perhapsFed(
+  nest: Nest,
+  no: number,
+  birds: readonly BirdId[],
+  aboutAtMs: InstantMs,
+  context: Context,
+): Events {
+  const held = heldBy(nest)
+  return [
+    ...raised(nest, { no, kind: 'silent', owner: context.by, aboutAtMs, birds }, context.nowMs),
+    ...(held
+      ? [
+          {
+            type: 'StopCalled' as const,
+            v: 1 as const,
+            nest: nest.id,
+            claimNo: held.claimNo,
+            why: 'perhapsFed' as const,
+          },
+        ]
+      : []),
+  ]
+}
+
+export function decideCalledAway(
+  board: Board,
+  command: CommandOf<'CalledAway'>,
+  context: Context,
+): Decision {
+  const nest = board.nests[command.nest]
+  if (!nest) return happened(setAside(command, context, 'nestUnknown'))
+  const held = currentClaim(nest, command.claimNo, context)
+  if (!held) return nothingNew
+  const how = held.answered.length > 0 ? 'partly' : 'givenBack'
+  return happened(claimEnded(nest.id, held.claimNo, how, context.nowMs))
+}

@@ -1,0 +1,118 @@
+// Undoing and mending a record. Nothing is deleted: the round stays and says it was taken back or
+// corrected. Within ten seconds a record is simply undone; later the same command says what is true.
+
+import { birdsOf } from '../board/change.ts'
+import type { CommandOf } from '../board/commands.ts'
+import { takeBackMs } from '../board/constants.ts'
+import type { EventOf, RoomEvent } from '../board/events.ts'
+import type { Board, Nest, Round } from '../board/state.ts'
+import { claimed, givenBackElsewhere, isUntouched } from './claiming.ts'
+import type { Context } from './context.ts'
+import {
+  claimOf,
+  type Decision,
+  happened,
+  heldBy,
+  nextVisit,
+  nothingNew,
+  setAside,
+} from './decision.ts'
+import { asideWithDoubt } from './doubts.ts'
+import { isFeed } from './due.ts'
+import { perhapsFed } from './feeding.ts'
+import { recorded } from './rounds.ts'
+
+export function decideTakeBack(
+  board: Board,
+  command: CommandOf<'TakeBackFeed'>,
+  context: Context,
+): Decision {
+  const nest = board.nests[command.nest]
+  if (!nest) return happened(setAside(command, context, 'nestUnknown'))
+  const round = nest.rounds.find((other) => other.no === command.claimNo)
+  if (!round) return asideWithDoubt(board, command, context, 'roundUnknown')
+  if (round.isTakenBack) return nothingNew
+  const takenBack: EventOf<'RoundTakenBack'> = {
+    type: 'RoundTakenBack',
+    v: 1,
+    nest: nest.id,
+    no: round.no,
+    by: context.by,
+    atMs: context.nowMs,
+  }
+  const isQuick = context.notedAtMs - round.recordedAtMs <= takeBackMs
+  const rest = isQuick
+    ? undone(board, nest, round, context)
+    : answeredLater(board, nest, round, command, context)
+  return happened(takenBack, ...rest)
+}
+
+/** Within ten seconds: the feeder is back where they were, with the nest in their hands. */
+function undone(board: Board, nest: Nest, round: Round, context: Context): readonly RoomEvent[] {
+  const held = heldBy(nest)
+  if (held?.claimNo === round.no) return []
+  const other = claimOf(board, context.by)
+  const isFree = other === null || isUntouched(other.held, context.nowMs)
+  const isPresent = board.people[context.by]?.shift === 'on'
+  if (held || !isFree || !isPresent) {
+    return perhapsFed(nest, round.no, round.birds, round.startedAtMs, context)
+  }
+  return [
+    ...givenBackElsewhere(board, context.by, context.nowMs),
+    claimed(board, nest.id, round.birds, {
+      person: context.by,
+      nowMs: context.nowMs,
+      startedAtMs: round.startedAtMs,
+      startIs: 'tapped',
+    }),
+  ]
+}
+
+function answeredLater(
+  board: Board,
+  nest: Nest,
+  round: Round,
+  command: CommandOf<'TakeBackFeed'>,
+  context: Context,
+): readonly RoomEvent[] {
+  if (command.wasFed === 'no') return []
+  if (command.wasFed !== 'yes') {
+    return perhapsFed(nest, round.no, round.birds, round.startedAtMs, context)
+  }
+  const fed = birdsOf(board, nest.id).filter((bird) =>
+    bird.feeds.some((feed) => feed.no === round.no && isFeed(feed.outcome)),
+  )
+  if (fed.length === 0) return []
+  return [
+    recorded(board, nest, context, {
+      no: nextVisit(board),
+      standing: 'unclaimed',
+      startedAtMs: round.startedAtMs,
+      isSaid: true,
+      answers: fed.map((bird) => ({ bird: bird.id, outcome: 'ate' })),
+    }),
+  ]
+}
+
+export function decideCorrect(
+  board: Board,
+  command: CommandOf<'CorrectFeed'>,
+  context: Context,
+): Decision {
+  const nest = board.nests[command.nest]
+  if (!nest) return happened(setAside(command, context, 'nestUnknown'))
+  const round = nest.rounds.find((other) => other.no === command.claimNo && !other.isTakenBack)
+  if (!round) return asideWithDoubt(board, command, context, 'roundUnknown')
+  const answers = command.answers.filter((answer) => round.birds.includes(answer.bird))
+  if (answers.length === 0) return asideWithDoubt(board, command, context, 'birdUnknown')
+  return happened({
+    type: 'RoundCorrected',
+    v: 1,
+    nest: nest.id,
+    no: round.no,
+    by: context.by,
+    atMs: context.nowMs,
+    answers,
+    reason: command.reason,
+  })
+}
