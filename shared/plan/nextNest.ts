@@ -1,8 +1,14 @@
 // Which nest next, for one person: the one function that orders nests. Today first due first, with each
 // plan's early window and, at the same minute, the incubator this person is already at.
 
-import { type InstantMs, minuteMs, type NestId, type PersonId } from '../base/values.ts'
-import type { Bird, Board, Nest } from '../board/state.ts'
+import {
+  type BirdId,
+  type InstantMs,
+  minuteMs,
+  type NestId,
+  type PersonId,
+} from '../base/values.ts'
+import type { Board, Nest } from '../board/state.ts'
 import { birdsInDoubt, warnsFromMs } from '../rules/doubts.ts'
 import { birdDueAtMs, readyBirds } from '../rules/due.ts'
 import { isOpen } from '../rules/feedingHours.ts'
@@ -10,7 +16,7 @@ import { isOpen } from '../rules/feedingHours.ts'
 export type NextNest = {
   readonly nest: NestId
   readonly dueAtMs: InstantMs
-  readonly birds: readonly Bird[]
+  readonly birds: readonly BirdId[]
   /** Numbers of the doubts to be shown before anyone feeds here. */
   readonly doubts: readonly number[]
 }
@@ -48,7 +54,7 @@ function candidate(board: Board, nest: Nest, person: PersonId, nowMs: InstantMs)
   return {
     nest: nest.id,
     dueAtMs: Math.min(...dues),
-    birds,
+    birds: birds.map((bird) => bird.id),
     doubts: nest.doubts
       .filter((doubt) => doubt.birds.some((bird) => unseen.includes(bird)))
       .map((doubt) => doubt.no),
