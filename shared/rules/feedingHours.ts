@@ -17,23 +17,33 @@ export function isOpen(board: Board, nowMs: InstantMs): boolean {
   return nowMs >= day.opensAtMs && nowMs < day.closesAtMs
 }
 
-/** Milliseconds between two instants that lay inside feeding hours; 0 when `toMs` is not after. */
-export function openMsBetween(board: Board, fromMs: InstantMs, toMs: InstantMs): LengthMs {
-  let open = 0
-  for (const day of board.days) {
-    open += Math.max(0, Math.min(toMs, day.closesAtMs) - Math.max(fromMs, day.opensAtMs))
-  }
-  return open
+/** The stretches of feeding hours from an instant on, in order. Days that overlap count once. */
+function stretches(
+  board: Board,
+  fromMs: InstantMs,
+): readonly { fromMs: InstantMs; toMs: InstantMs }[] {
+  let cursorMs = fromMs
+  return board.days.flatMap((day) => {
+    const stretch = { fromMs: Math.max(cursorMs, day.opensAtMs), toMs: day.closesAtMs }
+    cursorMs = Math.max(cursorMs, day.closesAtMs)
+    return stretch.toMs > stretch.fromMs ? [stretch] : []
+  })
 }
+
+/** Milliseconds between two instants that lay inside feeding hours; 0 when `toMs` is not after. */
+export const openMsBetween = (board: Board, fromMs: InstantMs, toMs: InstantMs): LengthMs =>
+  stretches(board, fromMs).reduce(
+    (open, stretch) => open + Math.max(0, Math.min(toMs, stretch.toMs) - stretch.fromMs),
+    0,
+  )
 
 /** The instant at which `openMs` of feeding hours have passed since `fromMs`; null while not yet known. */
 export function afterOpenMs(board: Board, fromMs: InstantMs, openMs: LengthMs): InstantMs | null {
-  let left = openMs
-  for (const day of board.days) {
-    const start = Math.max(fromMs, day.opensAtMs)
-    const length = Math.max(0, day.closesAtMs - start)
-    if (left <= length) return start + left
-    left -= length
+  let leftMs = openMs
+  for (const stretch of stretches(board, fromMs)) {
+    const lengthMs = stretch.toMs - stretch.fromMs
+    if (leftMs <= lengthMs) return stretch.fromMs + leftMs
+    leftMs -= lengthMs
   }
   return null
 }
