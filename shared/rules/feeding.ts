@@ -226,6 +226,8 @@ export function decideCalledAway(
   if (!nest) return happened(setAside(command, context, 'nestUnknown'))
   const held = currentClaim(nest, command.claimNo, context)
   if (!held) return nothingNew
-  const how = held.answered.length > 0 ? 'partly' : 'givenBack'
+  // An opened nest has been visited, even if nothing was said of any bird.
+  const isVisited = held.answered.length > 0 || held.startIs === 'tapped'
+  const how = isVisited ? 'partly' : 'givenBack'
   return happened(claimEnded(nest.id, held.claimNo, how, context.nowMs))
 }
