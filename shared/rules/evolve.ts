@@ -8,6 +8,7 @@ import { daysKept, setAsideMax } from '../board/constants.ts'
 import type { EventOf, RoomEvent } from '../board/events.ts'
 import type { DayWindow } from '../board/parts.ts'
 import type { Board } from '../board/state.ts'
+import { evolveLooked } from './answeringDoubts.ts'
 import { evolveNestOpened, evolveReleased, evolveSeen, evolveWeighed } from './broods.ts'
 import {
   evolveClaimed,
@@ -17,7 +18,7 @@ import {
   evolveStop,
   evolveStruck,
 } from './claiming.ts'
-import { evolveDoubtEnded, evolveDoubtRaised, evolveDoubtShrunk, evolveLooked } from './doubts.ts'
+import { evolveDoubtEnded, evolveDoubtRaised, evolveDoubtShrunk } from './doubts.ts'
 import { evolveIncubator, evolvePlan } from './equipment.ts'
 import { evolveHoldLifted, evolveHoldSet } from './holds.ts'
 import { evolveRead } from './measures.ts'

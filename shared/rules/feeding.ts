@@ -7,7 +7,7 @@ import type { CommandOf } from '../board/commands.ts'
 import { freshStartMs } from '../board/constants.ts'
 import type { Answer } from '../board/parts.ts'
 import type { Board, Held, Nest } from '../board/state.ts'
-import { claimEnded, claimed, givenBackElsewhere, whyNotClaim } from './claiming.ts'
+import { claimEnded, claimed, givenBackElsewhere } from './claiming.ts'
 import type { Context } from './context.ts'
 import {
   type Decision,
@@ -23,6 +23,7 @@ import { asideWithDoubt, doubtEnded, raised } from './doubts.ts'
 import { mayFeed, readyBirds } from './due.ts'
 import { feedingMs } from './lease.ts'
 import { boundedSaidMs, lateRound, recorded } from './rounds.ts'
+import { whyNotClaim } from './whyNotClaim.ts'
 
 /** The claim this report speaks of, when it is still the reporter's own. */
 function currentClaim(nest: Nest, claimNo: number | undefined, context: Context): Held | null {

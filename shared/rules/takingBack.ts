@@ -6,7 +6,7 @@ import type { CommandOf } from '../board/commands.ts'
 import { takeBackMs } from '../board/constants.ts'
 import type { EventOf, RoomEvent } from '../board/events.ts'
 import type { Board, Nest, Round } from '../board/state.ts'
-import { claimed, givenBackElsewhere, isUntouched } from './claiming.ts'
+import { claimed, givenBackElsewhere } from './claiming.ts'
 import type { Context } from './context.ts'
 import {
   claimOf,
@@ -21,6 +21,7 @@ import { asideWithDoubt } from './doubts.ts'
 import { isFeed } from './due.ts'
 import { perhapsFed } from './feeding.ts'
 import { recorded } from './rounds.ts'
+import { isUntouched } from './whyNotClaim.ts'
 
 export function decideTakeBack(
   board: Board,

@@ -3,8 +3,8 @@
 
 import type { BirdId, InstantMs, NestId, PersonId } from '../base/values.ts'
 import type { Board } from '../board/state.ts'
-import { type ClaimOptions, whyNotClaim } from '../rules/claiming.ts'
 import type { Rejection } from '../rules/rejection.ts'
+import { type ClaimOptions, whyNotClaim } from '../rules/whyNotClaim.ts'
 
 export type ClaimWay =
   | { readonly type: 'claim' }
