@@ -97,15 +97,20 @@ export function decideLooked(
   const isHere = (bird: BirdId) => board.birds[bird]?.nest === nest.id
   const looks = command.looks.filter((look) => isHere(look.bird))
   if (looks.length === 0) return asideWithDoubt(board, command, context, 'birdUnknown')
+  const held = heldBy(nest)
+  // A look is part of the visit it is made in: the feed that follows, which counts from the visit's
+  // start, must come after it.
+  const isInVisit = held?.person === context.by
+  const atMs = isInVisit ? Math.min(context.notedAtMs, held.startedAtMs) : context.notedAtMs
   return happened({
     type: 'BirdsLooked',
     v: 1,
     nest: nest.id,
     by: context.by,
-    atMs: context.notedAtMs,
+    atMs,
     looks: looks.map((look) =>
       look.crop === 'full'
-        ? { ...look, fullSinceMs: latestDoubtMs(nest, look.bird) ?? context.notedAtMs }
+        ? { ...look, fullSinceMs: latestDoubtMs(nest, look.bird) ?? atMs }
         : look,
     ),
   })

@@ -95,9 +95,10 @@ export function decideLiftHold(
   }
   const hold = bird ? bird.hold : nest.hold
   if (!hold) return refuse({ code: 'NotHeld' })
+  const needs = board.people[hold.by]?.role === 'permitHolder' ? 'permitHolder' : 'lead'
   const person = board.people[context.by]
-  const mayLift = hold.by === context.by || (person !== undefined && hasRight(person, 'lead'))
-  if (!mayLift) return refuse({ code: 'NotAllowed', needs: 'lead' })
+  const mayLift = hold.by === context.by || (person !== undefined && hasRight(person, needs))
+  if (!mayLift) return refuse({ code: 'NotAllowed', needs })
   return happened({
     type: 'HoldLifted',
     v: 1,
