@@ -21,19 +21,31 @@ export interface SealedLines<T> {
 
 const lineFeed = 0x0a
 
-export function readSealedLines<T>(file: Uint8Array, kind: LineKind<T>): SealedLines<T> {
-  const sound: T[] = []
+/** The lines that end with their line feed, without it, one by one; `end` is where the next begins. */
+export function* wholeLines(
+  file: Uint8Array,
+): Generator<{ readonly line: number; readonly bytes: Uint8Array; readonly end: number }> {
   let at = 0
-  for (;;) {
+  for (let line = 1; ; line += 1) {
     const end = file.indexOf(lineFeed, at)
-    const line = end === -1 ? null : kind.read(file.subarray(at, end))
-    if (line === null) break
-    sound.push(line)
+    if (end === -1) return
+    yield { line, bytes: file.subarray(at, end), end: end + 1 }
     at = end + 1
   }
-  const rest = file.subarray(at)
-  if (rest.length === 0) return { sound, soundBytes: at, rest: null }
-  return { sound, soundBytes: at, rest: { bytes: rest, isBeforeSoundLine: holdsSound(rest, kind) } }
+}
+
+export function readSealedLines<T>(file: Uint8Array, kind: LineKind<T>): SealedLines<T> {
+  const sound: T[] = []
+  let soundBytes = 0
+  for (const { bytes, end } of wholeLines(file)) {
+    const line = kind.read(bytes)
+    if (line === null) break
+    sound.push(line)
+    soundBytes = end
+  }
+  const rest = file.subarray(soundBytes)
+  if (rest.length === 0) return { sound, soundBytes, rest: null }
+  return { sound, soundBytes, rest: { bytes: rest, isBeforeSoundLine: holdsSound(rest, kind) } }
 }
 
 /**
