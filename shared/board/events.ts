@@ -226,6 +226,8 @@ const roundEvents = [
           crop: z.enum(crops),
           /** A full crop stands for a feed at the latest doubtful time; the count of feeds is untouched. */
           fullSinceMs: instant.optional(),
+          /** An empty crop makes the bird due from the start of the visit that found it. */
+          emptyFromMs: instant.optional(),
         }),
       )
       .min(1)

@@ -97,23 +97,28 @@ export function decideLooked(
   const isHere = (bird: BirdId) => board.birds[bird]?.nest === nest.id
   const looks = command.looks.filter((look) => isHere(look.bird))
   if (looks.length === 0) return asideWithDoubt(board, command, context, 'birdUnknown')
-  const held = heldBy(nest)
-  // A look is part of the visit it is made in: the feed that follows, which counts from the visit's
-  // start, must come after it.
-  const isInVisit = held?.person === context.by
-  const atMs = isInVisit ? Math.min(context.notedAtMs, held.startedAtMs) : context.notedAtMs
   return happened({
     type: 'BirdsLooked',
     v: 1,
     nest: nest.id,
     by: context.by,
-    atMs,
-    looks: looks.map((look) =>
-      look.crop === 'full'
-        ? { ...look, fullSinceMs: latestDoubtMs(nest, look.bird) ?? atMs }
-        : look,
-    ),
+    atMs: context.notedAtMs,
+    looks: looks.map((look) => {
+      if (look.crop === 'empty') return { ...look, emptyFromMs: visitStartMs(nest, context) }
+      if (look.crop === 'cannotTell') return look
+      return { ...look, fullSinceMs: latestDoubtMs(nest, look.bird) ?? context.notedAtMs }
+    }),
   })
+}
+
+/**
+ * A look is part of the visit it is made in: the feed that follows counts from the visit's start, and
+ * must not come before the empty crop it answers.
+ */
+function visitStartMs(nest: Nest, context: Context): InstantMs {
+  const held = heldBy(nest)
+  const isInVisit = held?.person === context.by
+  return isInVisit ? Math.min(context.notedAtMs, held.startedAtMs) : context.notedAtMs
 }
 
 /** The latest time at which this bird may have been fed; null where nobody doubts it. */
@@ -137,7 +142,8 @@ export function evolveLooked(board: Board, event: EventOf<'BirdsLooked'>): Board
     (changed, look) =>
       withBird(changed, look.bird, (bird) => {
         if (look.crop === 'empty') {
-          return { ...bird, seenEmptyAtMs: Math.max(bird.seenEmptyAtMs, event.atMs) }
+          const emptyFrom = look.emptyFromMs ?? event.atMs
+          return { ...bird, seenEmptyAtMs: Math.max(bird.seenEmptyAtMs, emptyFrom) }
         }
         const fullSince = look.fullSinceMs ?? 0
         return { ...bird, seenFullAtMs: Math.max(bird.seenFullAtMs, fullSince) }
