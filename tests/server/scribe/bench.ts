@@ -4,12 +4,19 @@
 import { Lanes } from '../../../server/lanes/lanes.ts'
 import type { Log } from '../../../server/log/log.ts'
 import type { ScribeBugs } from '../../../server/scribe/plantedBugs.ts'
-import type { Brain, Entry, JournalPort, PrivatePort } from '../../../server/scribe/ports.ts'
+import type {
+  Brain,
+  Entry,
+  JournalPort,
+  PrivatePort,
+  PrivateText,
+} from '../../../server/scribe/ports.ts'
 import { Scribe } from '../../../server/scribe/scribe.ts'
 import type { Taken } from '../../../server/scribe/turn.ts'
+import type { PrivateId } from '../../../shared/base/values.ts'
 import type { Command } from '../../../shared/board/commands.ts'
 import type { PrivateRef } from '../../../shared/board/parts.ts'
-import type { RecordFrame } from '../../../shared/wire/frames.ts'
+import type { Names, RecordFrame } from '../../../shared/wire/frames.ts'
 import { incubatorOf, nestOf, personOf, privateRef } from '../../support/roomBuilder.ts'
 import { FakeTime, settled } from './fakeTime.ts'
 import { noon, stubBoard, stubBrain } from './stubBrain.ts'
@@ -69,8 +76,8 @@ export class FakeJournal implements JournalPort {
 
 export class FakePrivateFile implements PrivatePort {
   readonly flushes = new Flushes()
-  readonly staged = new Map<string, { name?: string | undefined; note?: string | undefined }>()
-  readonly kept = new Map<string, { name?: string | undefined; note?: string | undefined }>()
+  readonly staged = new Map<PrivateId, PrivateText>()
+  readonly kept = new Map<PrivateId, PrivateText>()
   readonly #story: string[]
   #last = 0
 
@@ -78,7 +85,7 @@ export class FakePrivateFile implements PrivatePort {
     this.#story = story
   }
 
-  stage(text: { name?: string | undefined; note?: string | undefined }): PrivateRef {
+  stage(text: PrivateText): PrivateRef {
     this.#last += 1
     const ref = privateRef(this.#last)
     this.staged.set(ref.id, text)
@@ -97,8 +104,8 @@ export class FakePrivateFile implements PrivatePort {
     this.staged.clear()
   }
 
-  namesOf(refs: readonly PrivateRef[]) {
-    return Object.fromEntries(refs.map(({ id }) => [id, this.kept.get(id) ?? {}]))
+  namesOf(refs: readonly PrivateRef[]): Names {
+    return Object.fromEntries(refs.map(({ id }) => [id, { name: this.kept.get(id)?.name ?? '' }]))
   }
 }
 

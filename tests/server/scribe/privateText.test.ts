@@ -1,8 +1,10 @@
 // Names and notes: on disk before the record that names them, and nowhere else.
 
 import { describe, expect, it } from 'vitest'
+import { privateRef } from '../../support/roomBuilder.ts'
 import { addPerson, bench, brokenRule, weighed } from './bench.ts'
 
+const x1 = privateRef(1).id
 const everything = (...parts: unknown[]) => JSON.stringify(parts)
 
 describe('a private text', () => {
@@ -20,7 +22,7 @@ describe('a private text', () => {
     await take('d1', 1, addPerson('Ana'))
     expect(everything(journal.entries, scribe.durable)).not.toContain('Ana')
     expect(journal.entries[0]?.events).toMatchObject([{ type: 'PersonAdded', name: { id: 'x1' } }])
-    expect(privateFile.kept.get('x1')).toEqual({ name: 'Ana' })
+    expect(privateFile.kept.get(x1)).toEqual({ name: 'Ana' })
   })
 
   it('of a report that is set aside stays out of the body that is kept', async () => {
@@ -29,7 +31,7 @@ describe('a private text', () => {
     const seen = { type: 'BirdSeen', v: 1, bird: 'b9', signs: [], droppings: 'seen', private: note }
     await take('d1', 1, seen as never)
     expect(everything(journal.entries)).not.toContain('Lee')
-    expect(privateFile.kept.get('x1')).toEqual(note)
+    expect(privateFile.kept.get(x1)).toEqual(note)
   })
 
   it('rides with the record to the screens', async () => {

@@ -27,6 +27,7 @@ const nest = (n: number): Nest => ({
   hands: { type: 'free' },
   doubts: [],
   rounds: [],
+  lastEnd: null,
 })
 
 export const stubBoard: Board = {
