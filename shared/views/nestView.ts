@@ -5,7 +5,7 @@ import type { InstantMs, NestId, PersonId } from '../base/values.ts'
 import { birdsOf } from '../board/change.ts'
 import type { Hold } from '../board/parts.ts'
 import { hasRight } from '../board/rights.ts'
-import type { Board, Nest, Round } from '../board/state.ts'
+import type { Bird, Board, Nest, Round } from '../board/state.ts'
 import type { NotReady } from '../rules/rejection.ts'
 import { whyNotFeed } from '../rules/whyNotClaim.ts'
 import { type BirdRow, birdRow } from './birdRow.ts'
@@ -14,6 +14,7 @@ import { nameOf, type PublicNames } from './names.ts'
 import { type NestDoubt, type NestSummary, nestSummary, warningDoubts } from './nestState.ts'
 import { type PlanLine, planLines } from './planLine.ts'
 import { type Tally, tallyOf } from './tally.ts'
+import { wouldRefuse } from './wouldRefuse.ts'
 
 export type NestBird = BirdRow & { readonly whyNot: NotReady | null; readonly canLift: boolean }
 
@@ -60,31 +61,35 @@ function roundShown(board: Board, names: PublicNames, round: Round, person: Pers
   }
 }
 
-/** A hold is lifted by whoever set it, or by anyone who leads. */
-const canLift = (board: Board, person: PersonId, hold: Hold | null): boolean => {
-  const actor = board.people[person]
-  if (!hold || !actor) return false
-  return hasRight(actor, 'lead') || (hold.by === person && actor.shift !== 'off')
-}
+type Of = { readonly nest: NestId; readonly person: PersonId; readonly nowMs: InstantMs }
 
-function birdsShown(board: Board, nest: Nest, person: PersonId, nowMs: InstantMs) {
+const canLift = (board: Board, of: Of, bird?: Bird): boolean =>
+  wouldRefuse(
+    board,
+    {
+      type: 'LiftHold',
+      v: 1,
+      nest: of.nest,
+      ...(bird ? { bird: bird.id } : {}),
+      whyLifted: 'asked',
+    },
+    of,
+  ) === null
+
+function birdsShown(board: Board, nest: Nest, of: Of): readonly NestBird[] {
   return birdsOf(board, nest.id).map((bird, at) => ({
     ...birdRow(board, { nest, bird, place: at + 1 }),
-    whyNot: whyNotFeed(board, bird, person, nowMs),
-    canLift: canLift(board, person, bird.hold),
+    whyNot: whyNotFeed(board, bird, of.person, of.nowMs),
+    canLift: bird.hold !== null && canLift(board, of, bird),
   }))
 }
 
 /** The page of a nest for this person at `nowMs`; null where there is no such nest. */
-export function nestView(
-  board: Board,
-  names: PublicNames,
-  of: { readonly nest: NestId; readonly person: PersonId; readonly nowMs: InstantMs },
-): NestView | null {
+export function nestView(board: Board, names: PublicNames, of: Of): NestView | null {
   const nest = board.nests[of.nest]
   const actor = board.people[of.person]
   if (!nest || !actor) return null
-  const birds = birdsShown(board, nest, of.person, of.nowMs)
+  const birds = birdsShown(board, nest, of)
   const settling = birds.filter((bird) => bird.isSettling).length
   return {
     summary: nestSummary(board, names, { nest, nowMs: of.nowMs }),
@@ -103,7 +108,7 @@ export function nestView(
     settling,
     can: {
       hold: hasRight(actor, 'lead') && nest.hold === null,
-      lift: canLift(board, of.person, nest.hold),
+      lift: nest.hold !== null && canLift(board, of),
       release: settling > 0 && hasRight(actor, 'release'),
     },
   }

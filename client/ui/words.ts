@@ -1,0 +1,293 @@
+// Every English sentence of the screens. Pieces are functions of data, so that no sentence is put
+// together anywhere else; trade words are those of the glossary.
+
+import { unreachable } from '../../shared/base/control.ts'
+import type { Amount, InstantMs, NestId, PersonId } from '../../shared/base/values.ts'
+import type { Command } from '../../shared/board/commands.ts'
+import type { Outcome, Role, Technique } from '../../shared/board/constants.ts'
+import type { Right } from '../../shared/board/rights.ts'
+import type { NotReady, Rejection } from '../../shared/rules/rejection.ts'
+import type { CropState } from '../../shared/views/birdRow.ts'
+import type { WhyThisOne } from '../../shared/views/nextView.ts'
+import type { Tally } from '../../shared/views/tally.ts'
+import type { FaultCode, HouseCondition } from '../../shared/wire/frames.ts'
+
+/** How ids and instants are read out; the page knows the board, the words do not. */
+export type Say = {
+  readonly time: (atMs: InstantMs) => string
+  readonly person: (person: PersonId | null) => string
+  readonly nest: (nest: NestId) => string
+}
+
+const count = (n: number, one: string, more = `${one}s`): string => `${n} ${n === 1 ? one : more}`
+
+export const minutesWords = (n: number): string => count(n, 'minute')
+export const birdsWords = (n: number): string => count(n, 'bird')
+export const formerHelper = 'a former helper'
+export const orList = (items: readonly string[]): string =>
+  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} or ${items.at(-1)}`
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** "0.6 mL", "3 pieces", "1.2 g". */
+export function amountWords(amount: Amount): string {
+  switch (amount.unit) {
+    case 'uL':
+      return `${amount.n / 1000} mL`
+    case 'mg':
+      return `${amount.n / 1000} g`
+    case 'pieces':
+      return count(amount.n, 'piece')
+    default:
+      return unreachable(amount.unit)
+  }
+}
+
+export const outcomeWords: Readonly<Record<Outcome, string>> = {
+  ate: 'ate',
+  some: 'some',
+  refused: 'refused',
+  assisted: 'assisted',
+  notFed: 'not fed',
+}
+
+export const notFedWords = {
+  asleep: 'asleep',
+  cropFull: 'crop full',
+  away: 'not there',
+  other: 'another reason',
+} as const
+
+export const cropWords: Readonly<Record<Exclude<CropState, 'notDoubted'>, string>> = {
+  look: 'look first',
+  full: 'full',
+  empty: 'empty',
+  cannotTell: 'cannot tell',
+}
+
+export const techniqueWords: Readonly<Record<Technique, string>> = {
+  gapeSyringe: 'by syringe, gaping',
+  insectTweezers: 'insects by tweezers',
+  cropTube: 'by crop tube',
+  swiftHand: 'swift, by hand',
+  hummingbird: 'hummingbird feeding',
+  assisted: 'assisted feeding',
+}
+
+export const roleWords: Readonly<Record<Role, string>> = {
+  trainee: 'trainee',
+  volunteer: 'volunteer',
+  lead: 'shift lead',
+  permitHolder: 'permit holder',
+  vet: 'vet',
+}
+
+/** "3 ate, 1 refused". */
+export const tallyWords = (tally: readonly Tally[]): string =>
+  tally.map(({ outcome, n }) => `${n} ${outcomeWords[outcome]}`).join(', ')
+
+export const bandWords = (bird: { readonly band: string | null; readonly place: number }): string =>
+  bird.band ?? `bird ${bird.place}`
+
+export const perhapsFed = (time: string, name: string): string =>
+  `Perhaps fed ${time} by ${name}: look before you feed.`
+
+const rightWords: Readonly<Record<Right, string>> = {
+  present: 'someone of this room',
+  onShift: 'someone on shift',
+  lead: 'the shift lead',
+  release: 'the shift lead, or someone signed off for fluids',
+  permitHolder: 'the permit holder',
+}
+
+/** Why one bird is not to be fed now. */
+export function notReadyWords(why: NotReady, say: Say): string {
+  switch (why.type) {
+    case 'settling':
+      return 'warming, not released to feeding'
+    case 'held':
+      return `on hold: ${why.reason}`
+    case 'noPlan':
+      return 'no care plan yet'
+    case 'needsSignOff':
+      return why.have.length === 0
+        ? `needs a sign-off nobody here has: ${techniqueWords[why.technique]}`
+        : `needs a sign-off (${techniqueWords[why.technique]}): ask ${orList(why.have.map(say.person))}`
+    case 'tooSoon':
+      return why.fedAtMs === null
+        ? `may be fed from ${say.time(why.readyAtMs)}`
+        : `fed ${say.time(why.fedAtMs)}, may be fed from ${say.time(why.readyAtMs)}`
+    default:
+      return unreachable(why)
+  }
+}
+
+/** The reasons of several birds, each said once. */
+function nothingReadyWords(
+  birds: Extract<Rejection, { code: 'NothingReady' }>['birds'],
+  say: Say,
+): string {
+  const reasons = [...new Set(birds.map(({ why }) => notReadyWords(why, say)))]
+  return reasons.length === 0 ? 'No bird here may be fed.' : `${capital(reasons.join('; '))}.`
+}
+
+/** Why an ask was not granted, for the person who asked. */
+export function refusalWords(why: Rejection, say: Say): string {
+  switch (why.code) {
+    case 'NestTaken':
+      return `${say.person(why.person)} has it since ${say.time(why.sinceMs)}.`
+    case 'NothingReady':
+      return nothingReadyWords(why.birds, say)
+    case 'NotAllowed':
+      return `This is for ${rightWords[why.needs]}.`
+    case 'FinishFirst':
+      return `Finish nest ${say.nest(why.nest)} first.`
+    case 'LongEnough':
+      return `No more time: the claim runs to ${say.time(why.leaseEndsAtMs)}.`
+    case 'PersonUnknown':
+      return 'This person is no longer on the board.'
+    case 'BoardFull':
+      return `The board can hold no more ${why.what}.`
+    default:
+      return plainRefusals[why.code]
+  }
+}
+
+type Plain = Exclude<
+  Rejection['code'],
+  | 'NestTaken'
+  | 'NothingReady'
+  | 'NotAllowed'
+  | 'FinishFirst'
+  | 'LongEnough'
+  | 'PersonUnknown'
+  | 'BoardFull'
+>
+
+const plainRefusals: Readonly<Record<Plain, string>> = {
+  Expired: 'Asked too long ago. Ask again.',
+  Withdrawn: 'No answer came in time. Ask again.',
+  NotOnShift: 'Begin your shift first.',
+  OnBreak: 'You are on a break. Come back first.',
+  NestUnknown: 'This nest is no longer on the board.',
+  AnswerFirst: 'Say first whether you fed it.',
+  InDoubt: 'Somebody may have fed it. Look first.',
+  NotYours: 'You no longer have this nest.',
+  SayWhatHappenedFirst: 'Say what happened before you give it back.',
+  LookAgainTooFar: 'The next look must be within a day.',
+  NotHeld: 'It is not on hold.',
+  NotSettling: 'It is already released.',
+  LabelTaken: 'Another nest has this label.',
+  BandTaken: 'Another bird of this nest has this band.',
+  IncubatorUnknown: 'This incubator is no longer on the board.',
+  PlanUnknown: 'This care plan is no longer in use.',
+  BirdUnknown: 'This bird is no longer on the board.',
+}
+
+/** A message the server would not take. */
+export const faultWords: Readonly<Record<FaultCode, string>> = {
+  malformed: 'The server did not understand this screen. Reload the page.',
+  tooLarge: 'That was too much text for one record.',
+  protocolOther: 'This page is out of date. Reload it.',
+  roomUnknown: 'There is no room of this name here.',
+  helloFirst: 'The link is not ready. Try again.',
+  notPaired: 'This device is not paired with the room.',
+  notSignedIn: 'Sign in on this device first.',
+  pinWrong: 'Wrong PIN or code.',
+  pinLocked: 'Too many tries.',
+  readOnlyScreen: 'This screen only shows the board.',
+  laneNotYours: 'This device must be paired again.',
+  laneGap: 'Sending again …',
+  tooMany: 'Too fast. Wait a moment.',
+  busy: 'The server is busy. Try again.',
+  journalFailing: 'Records cannot be saved now. Write on paper and tell the lead.',
+  internal: 'The server made a mistake. Try again.',
+}
+
+export const lockedWords = (seconds: number): string =>
+  `Too many tries. Wait ${count(seconds, 'second')}.`
+
+/** What is wrong with the house itself, for everybody. */
+export function houseWords(condition: HouseCondition, say: Pick<Say, 'time'>): string {
+  switch (condition.type) {
+    case 'journalFailing':
+      return `Records are not saved since ${say.time(condition.sinceMs)}. Use paper.`
+    case 'clockJumped':
+      return `The server's clock jumped by ${minutesWords(Math.round(Math.abs(condition.byMs) / 60_000))}. Check it.`
+    case 'damageFound':
+      return 'An old record is damaged. Tell whoever keeps the server.'
+    default:
+      return unreachable(condition)
+  }
+}
+
+export const whyThisWords: Readonly<Record<WhyThisOne, (late: number) => string>> = {
+  latest: (late) => `${minutesWords(late)} late, the latest you may feed.`,
+  late: (late) => `${minutesWords(late)} late.`,
+  due: () => 'Due now.',
+  window: () => 'Not due yet, but it may be fed.',
+}
+
+/** What a record was, where it waits to be saved. */
+export const commandWords: Readonly<Record<Command['type'], string>> = {
+  ClaimNest: 'claim',
+  GiveBack: 'give back',
+  MoreTime: 'more time',
+  BeginShift: 'begin shift',
+  EndShift: 'end shift',
+  BeginBreak: 'begin break',
+  EndBreak: 'end break',
+  SetHold: 'hold',
+  LiftHold: 'lift hold',
+  ReleaseArrival: 'release',
+  AddPerson: 'new person',
+  SetSignOffs: 'sign-offs',
+  RemovePerson: 'person leaves',
+  AddIncubator: 'new incubator',
+  SetPlan: 'care plan',
+  AdmitBrood: 'new brood',
+  StartFeed: 'nest opened',
+  AnswerBirds: 'feed',
+  CalledAway: 'called away',
+  SayWhatHappened: 'what happened',
+  Looked: 'crops looked at',
+  TakeBackFeed: 'taken back',
+  CorrectFeed: 'correction',
+  HoldBird: 'hold on a bird',
+  BoxArrived: 'a box arrived',
+  BirdSeen: 'bird looked at',
+  Weighed: 'weighed',
+  IncubatorRead: 'incubator read',
+  FluidsGiven: 'fluids given',
+  Withdrawn: 'withdrawn',
+}
+
+export const notLiveSince = (time: string): string => `NOT LIVE since ${time}`
+
+/** The wall says little: a bare number is minutes, a number with + is a count. */
+export const wallWords = {
+  late: (minutes: number) => `${minutes} late`,
+  due: 'due',
+  stop: 'stop',
+  warming: 'warming',
+  lookAt: (time: string) => `look ${time}`,
+  lookNow: 'look now',
+  unplanned: 'no plan',
+  nobodyKnown: 'somebody',
+  perhapsFed: (time: string, name: string) => `perhaps fed ${time} by ${name || formerHelper}`,
+  asking: (name: string, time: string) => `asking ${name}, ${time}`,
+  perhapsAt: (time: string) => `perhaps ${time}`,
+  perhaps: 'perhaps fed',
+  noneLate: 'none late',
+  countLate: (n: number) => `${n} late`,
+  countDue: (n: number) => `${n} due`,
+  countDoubts: (n: number) => `${n} perhaps fed`,
+  closedUntil: (time: string) => `Closed until ${time}`,
+  closesAt: (time: string) => `closes ${time}`,
+  here: (here: number, free: number) =>
+    here === 0 ? 'Nobody here' : `${here} here, ${free === 0 ? 'none' : free} free`,
+  back: (name: string, time: string | null) => (time ? `${name} back ${time}` : `${name} away`),
+  moreAway: (n: number) => `${n} more away`,
+  rest: (n: number) => `+${n}`,
+  asItWas: (time: string) => `The board as it was at ${time}. Say the nest aloud.`,
+  connecting: 'Looking for the room …',
+} as const
