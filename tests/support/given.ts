@@ -17,7 +17,11 @@ import { decideTime } from '../../shared/rules/time.ts'
 import { type Clock, clock } from './roomBuilder.ts'
 
 /** As deep as it goes, so that the tables of a test may be constants. */
-type Frozen<T> = T extends object ? { readonly [K in keyof T]: Frozen<T[K]> } : T
+type Frozen<T> = T extends string
+  ? T
+  : T extends object
+    ? { readonly [K in keyof T]: Frozen<T[K]> }
+    : T
 type Unversioned<C> = C extends unknown ? Frozen<Omit<C, 'v'>> : never
 /** A command without its version, which is 1 everywhere so far. */
 export type Order = Unversioned<Command>
