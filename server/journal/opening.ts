@@ -11,7 +11,7 @@ import { type ChainRules, type Link, nextLink, readRecord } from './chain.ts'
 import { JournalDamage } from './damage.ts'
 import { type ChainPlace, type DayFile, filesFrom, listDayFiles } from './dayFiles.ts'
 import { type ReadDayFile, readDayFile } from './readDayFile.ts'
-import { type ChainHead, type JournalRecord, zeroHash } from './record.ts'
+import type { ChainHead, JournalRecord } from './record.ts'
 import { planRepair, type Repair } from './repair.ts'
 
 export interface Found {
@@ -32,10 +32,8 @@ export async function readFrom<E>(
 ): Promise<Found> {
   const files = filesFrom(await listDayFiles(place), Math.max(after.version, 1))
   const first = files[0]?.firstVersion ?? 1
-  let link: Link =
-    first > after.version
-      ? after
-      : { version: first - 1, epoch: 1, hash: first === 1 ? zeroHash : null }
+  // What comes before `after` in its file is vouched for by its hash, through the chain.
+  let link: Link = first > after.version ? after : { version: first - 1, epoch: 1, hash: null }
   const residue: ReadDayFile[] = []
   let last: ReadDayFile | null = null
   for (const file of files) {

@@ -240,7 +240,10 @@ describe('reading pages and scrubbing', () => {
     const disk = await diskWith(await threeFiles())
     const { journal } = await openNotes(disk, dir)
     const last = Buffer.from(disk.files.get(`${dir}/${lastFile}`) ?? [])
-    disk.place(`${dir}/${lastFile}`, Buffer.concat([last, Buffer.from('{"version":7,')]))
-    expect(await journal.scrub(async () => undefined)).toEqual([])
+    for (const underWay of ['{"version":7,', '{"version":7,"epoch":1}\n']) {
+      disk.place(`${dir}/${lastFile}`, Buffer.concat([last, Buffer.from(underWay)]))
+      expect(await journal.scrub(async () => undefined)).toEqual([])
+      expect((await journal.readRecords({ from: 5, to: 9, limit: 9 })).length).toBe(2)
+    }
   })
 })

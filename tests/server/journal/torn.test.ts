@@ -2,7 +2,10 @@
 // everything before it stands.
 
 import { expect, it } from 'vitest'
+import { WriteFailed } from '../../../server/disk/appender.ts'
 import { JournalDamage } from '../../../server/journal/damage.ts'
+import { FakeDisk } from '../../support/fakeDisk.ts'
+import { seededChoose } from '../../support/seededChoose.ts'
 import { entries, entry, friday, openNotes, saturday, versionsOf } from './notes.ts'
 import {
   at,
@@ -104,6 +107,32 @@ it('opens past the torn beginning of a file whose day was then begun again under
     const { records } = await openNotes(disk, dir)
     expect(versionsOf(records)).toEqual([1, 2, 3])
     expect(await disk.list(dir)).not.toContain(residue)
+  }
+})
+
+it('opens from a snapshot in a file that shares its first version with one only just begun', async () => {
+  const files = await threeFiles()
+  const disk = await diskWith({ ...files, '000000000005-2026-05-23.journal': Buffer.alloc(0) })
+  const { journal } = await openNotes(disk, dir)
+  disk.place(`${dir}/000000000005-2026-05-23.journal`, Buffer.alloc(0))
+  const again = await openNotes(disk, dir, journal.head)
+  expect([again.journal.head, again.records]).toEqual([journal.head, []])
+})
+
+it('has a file that was only just begun stay away once it was removed', async () => {
+  const begun = '000000000003-2026-05-23.journal'
+  for (let seed = 1; seed <= 60; seed += 1) {
+    const disk = new FakeDisk({ choose: seededChoose(seed) })
+    await disk.makeDir(dir)
+    disk.place(`${dir}/${fridayFile}`, await soundFile(2))
+    disk.place(`${dir}/${begun}`, Buffer.from('{"version":3,"e'))
+    const { journal } = await openNotes(disk, dir)
+    await journal.append([entry(3)], friday)
+    disk.setCapacity(disk.usedBytes + 20)
+    await expect(journal.append([entry(4)], friday)).rejects.toBeInstanceOf(WriteFailed)
+    const after = disk.crash()
+    after.heal()
+    expect(versionsOf((await openNotes(after, dir)).records)).toEqual([1, 2, 3])
   }
 })
 
