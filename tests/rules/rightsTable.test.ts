@@ -17,18 +17,7 @@ import {
   privateRef,
   removed,
 } from '../support/roomBuilder.ts'
-import {
-  ana,
-  atEightNoonFour,
-  ben,
-  birdsS,
-  halfHourly,
-  inc1,
-  lena,
-  nestF,
-  nestG,
-  room,
-} from './smallRoom.ts'
+import { ana, ben, birdsS, halfHourly, inc1, lena, nestF, nestG, room } from './smallRoom.ts'
 
 /** `always` whatever the shift, `onShift` only then. */
 type May = 'always' | 'onShift' | 'never'
@@ -182,12 +171,9 @@ describe('who may ask what', () => {
   )
 
   it('is looked at before anything else about the ask', () => {
-    const unknownPlan: Order = {
-      ...orders.ReleaseArrival,
-      plan: atEightNoonFour,
-      birds: [birdOf(999)],
-    }
-    withSomebody('volunteer', 'on').when(unknownPlan, ask).refuses({ code: 'NotAllowed' })
+    const unknownBird = birdOf(999)
+    const unknown: Order = { type: 'ReleaseArrival', birds: [unknownBird], plan: halfHourly }
+    withSomebody('volunteer', 'on').when(unknown, ask).refuses({ code: 'NotAllowed' })
   })
 })
 
