@@ -3,26 +3,31 @@
 // with nothing staged.
 
 import { secondMs } from '../../shared/base/values.ts'
+import type { RoomEvent } from '../../shared/board/events.ts'
 import type { PrivateRef } from '../../shared/board/parts.ts'
-import type { ClockPort } from './ports.ts'
+import type { ClockPort, PrivateText } from './ports.ts'
 import { type TurnWorld, turnTime } from './turn.ts'
-import type { ServerTurn } from './waiting.ts'
+import type { ServerMoment, ServerTurn } from './waiting.ts'
 import { byNobody, type Working, withRecord } from './working.ts'
 
 /** The machine's clock is always a little off; civil time follows it only beyond this. */
 export const civilJumpMs = 2 * secondMs
 
+export type OwnWorld = TurnWorld & { readonly clock: ClockPort }
+
 /** One record with the server as its cause, decided before any time rule has had its say. */
-export function serverTurn(world: TurnWorld, before: Working, turn: ServerTurn): Working {
+export function serverTurn(world: OwnWorld, before: Working, turn: ServerTurn): Working {
   const { brain, privateFile, epoch } = world
   const atMs = turnTime(world, before)
   const names: PrivateRef[] = []
   try {
-    const events = turn(before.board, atMs, (text) => {
+    const keep = (text: PrivateText) => {
       const ref = privateFile.stage(text)
       names.push(ref)
       return ref
-    })
+    }
+    const civilOffsetMs = world.clock.civilOffsetMs()
+    const events = turn({ board: before.board, nowMs: atMs, civilOffsetMs, keep })
     const cause = { type: 'server' } as const
     return withRecord(brain, before, { atMs, epoch, cause, ...byNobody, events, names })
   } catch (error) {
@@ -31,16 +36,21 @@ export function serverTurn(world: TurnWorld, before: Working, turn: ServerTurn):
   }
 }
 
-export type WallWorld = TurnWorld & { readonly clock: ClockPort }
-
 /** Civil time follows the machine's clock. A room run at another speed has a civil time of its own. */
-export function wallClockTurn(world: WallWorld, before: Working): Working {
-  const { brain, clock, epoch, speed } = world
-  const offsetMs = clock.civilOffsetMs()
-  const isNear = Math.abs(offsetMs - before.board.room.civilOffsetMs) <= civilJumpMs
-  if (speed !== 1 || isNear) return before
+export function civilTimeEvents(
+  { brain, speed }: Pick<OwnWorld, 'brain' | 'speed'>,
+  { board, nowMs, civilOffsetMs }: Omit<ServerMoment, 'keep'>,
+): readonly RoomEvent[] {
+  const isNear = Math.abs(civilOffsetMs - board.room.civilOffsetMs) <= civilJumpMs
+  return speed !== 1 || isNear ? [] : brain.civilOffsetEvents(board, civilOffsetMs, nowMs)
+}
+
+/** A record that moves civil time, if the machine's clock was set since the last one. */
+export function wallClockTurn(world: OwnWorld, before: Working): Working {
   const atMs = turnTime(world, before)
-  const events = brain.civilOffsetEvents(before.board, offsetMs, atMs)
+  const moment = { nowMs: atMs, civilOffsetMs: world.clock.civilOffsetMs() }
+  const events = civilTimeEvents(world, { board: before.board, ...moment })
   if (events.length === 0) return before
-  return withRecord(brain, before, { atMs, epoch, cause: { type: 'server' }, ...byNobody, events })
+  const cause = { type: 'server' } as const
+  return withRecord(world.brain, before, { atMs, epoch: world.epoch, cause, ...byNobody, events })
 }

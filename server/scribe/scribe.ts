@@ -39,6 +39,8 @@ export type ScribeParts = {
   readonly log: Log
   /** Called once for each record, in order, when it is durable. */
   readonly publish: (frame: RecordFrame) => void
+  /** Called once, when a write or flush has failed and nothing more is taken. */
+  readonly onFailure: (condition: HouseCondition) => void
   readonly epoch: number
   readonly speed: number
   readonly bugs: ScribeBugs
@@ -57,7 +59,7 @@ export class Scribe {
   readonly #waiting: Waiting[] = []
   readonly #lanesLookedUp = new Set<string>()
   #durable: Durable
-  #failing: HouseCondition | null = null
+  #isFailing = false
   #isStopped = false
   /** A time rule threw: it is not asked again at once. */
   #isTimeStuck = false
@@ -72,11 +74,6 @@ export class Scribe {
   /** What is on disk, and no more. */
   get durable(): Durable {
     return this.#durable
-  }
-
-  /** Null while records can be written. */
-  get failing(): HouseCondition | null {
-    return this.#failing
   }
 
   /** Settles with the command's answer once everything it rests on is durable. Never rejects. */
@@ -108,7 +105,7 @@ export class Scribe {
   }
 
   #put(waiting: Waiting): void {
-    if (this.#failing !== null) turnAway(waiting, 'journalFailing')
+    if (this.#isFailing) turnAway(waiting, 'journalFailing')
     else if (this.#isStopped || this.#waiting.length >= waitingMax) turnAway(waiting, 'busy')
     else {
       this.#waiting.push(waiting)
@@ -216,7 +213,6 @@ export class Scribe {
     } catch (err) {
       this.#parts.log.error({ version: working.version, err }, 'a write failed: room is read-only')
       if (this.#parts.bugs.shrugsAtFailedFlush) return true
-      this.#failing = { type: 'journalFailing', sinceMs: this.#parts.clock.nowMs() }
       return false
     }
   }
@@ -240,14 +236,16 @@ export class Scribe {
   }
 
   #fail(batch: readonly Waiting[]): void {
+    this.#isFailing = true
     this.#wake.stop()
+    this.#parts.onFailure({ type: 'journalFailing', sinceMs: this.#parts.clock.nowMs() })
     const everyone = [...batch, ...this.#waiting.splice(0)]
     for (const waiting of everyone) turnAway(waiting, 'journalFailing')
   }
 
   #sleep(): void {
     const { brain, bugs, log } = this.#parts
-    if (this.#failing !== null || this.#isStopped || bugs.sleepsThroughTime) return
+    if (this.#isFailing || this.#isStopped || bugs.sleepsThroughTime) return
     try {
       this.#wake.sleepUntil(this.#isTimeStuck ? null : brain.nextWakeAtMs(this.#durable.board))
     } catch (err) {

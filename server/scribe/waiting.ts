@@ -1,7 +1,7 @@
 // What waits for the scribe's next turn: commands of people, records of the server itself, and the
 // wish to see whether time has made anything due. Each can be told that nothing came of it.
 
-import type { InstantMs } from '../../shared/base/values.ts'
+import type { InstantMs, LengthMs } from '../../shared/base/values.ts'
 import type { RoomEvent } from '../../shared/board/events.ts'
 import type { PrivateRef } from '../../shared/board/parts.ts'
 import type { Board } from '../../shared/board/state.ts'
@@ -9,12 +9,18 @@ import type { Answer, Fault, FaultCode } from '../../shared/wire/frames.ts'
 import type { PrivateText } from './ports.ts'
 import type { Arrived, Taken } from './turn.ts'
 
-/** What the server itself has to write; `keep` puts a name or a note into the private file. */
-export type ServerTurn = (
-  board: Board,
-  nowMs: InstantMs,
-  keep: (text: PrivateText) => PrivateRef,
-) => readonly RoomEvent[]
+/** What the server knows when its own turn comes. */
+export type ServerMoment = {
+  readonly board: Board
+  readonly nowMs: InstantMs
+  /** Civil time, by the machine's wall clock, minus the room's clock. */
+  readonly civilOffsetMs: LengthMs
+  /** Puts a name or a note into the private file, on disk before the record that names it. */
+  readonly keep: (text: PrivateText) => PrivateRef
+}
+
+/** What the server itself has to write. May throw: then nothing is written. */
+export type ServerTurn = (moment: ServerMoment) => readonly RoomEvent[]
 
 /** At which version it is durable, or why it is not. */
 export type ServerRecorded =

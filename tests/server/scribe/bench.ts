@@ -16,7 +16,7 @@ import type { Taken } from '../../../server/scribe/turn.ts'
 import type { PrivateId } from '../../../shared/base/values.ts'
 import type { Command } from '../../../shared/board/commands.ts'
 import type { PrivateRef } from '../../../shared/board/parts.ts'
-import type { Names, RecordFrame } from '../../../shared/wire/frames.ts'
+import type { HouseCondition, Names, RecordFrame } from '../../../shared/wire/frames.ts'
 import { incubatorOf, nestOf, personOf, privateRef } from '../../support/roomBuilder.ts'
 import { FakeTime, settled } from './fakeTime.ts'
 import { noon, stubBoard, stubBrain } from './stubBrain.ts'
@@ -121,6 +121,7 @@ export function bench(options: BenchOptions = {}) {
   const story: string[] = []
   const logged: { fields: object; what: string }[] = []
   const frames: RecordFrame[] = []
+  const failures: HouseCondition[] = []
   const time = options.time ?? new FakeTime(noon, options.speed ?? 1)
   const journal = new FakeJournal(story)
   const privateFile = new FakePrivateFile(story)
@@ -135,6 +136,7 @@ export function bench(options: BenchOptions = {}) {
       story.push(`seen ${frame.version}`)
       frames.push(frame)
     },
+    onFailure: (condition) => failures.push(condition),
     epoch: 1,
     speed: options.speed ?? 1,
     bugs: options.bugs ?? {},
@@ -145,7 +147,7 @@ export function bench(options: BenchOptions = {}) {
     story.push(`answered ${command.lane}.${command.n}`)
     return answer
   }
-  return { scribe, take, story, logged, frames, time, journal, privateFile, lanes }
+  return { scribe, take, story, logged, frames, failures, time, journal, privateFile, lanes }
 }
 
 export type Bench = ReturnType<typeof bench>

@@ -71,7 +71,7 @@ describe('a private text', () => {
 
   it('of the server’s own records goes the same way', async () => {
     const { scribe, story, journal, privateFile } = bench()
-    const outcome = await scribe.record((_board, _nowMs, keep) => {
+    const outcome = await scribe.record(({ keep }) => {
       const name = keep({ name: 'Mara' })
       return [
         { type: 'PersonAdded', v: 1, person: 'p1' as never, role: 'lead', signOffs: [], name },
@@ -85,7 +85,7 @@ describe('a private text', () => {
 
   it('of a server record that fails is taken back', async () => {
     const { scribe, privateFile } = bench()
-    const outcome = await scribe.record((_board, _nowMs, keep) => {
+    const outcome = await scribe.record(({ keep }) => {
       keep({ name: 'Mara' })
       throw new Error('no such room')
     })
