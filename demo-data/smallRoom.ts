@@ -202,20 +202,27 @@ const opening: readonly Step[] = [
       command: { type: 'BeginShift', v: 1 },
     }),
   ),
-  ...[350, 330, 340].map(
-    (tempDeciC, at): Step => ({
-      atMin: 3,
-      by: lead,
-      command: {
-        type: 'IncubatorRead',
-        v: 1,
-        incubator: incubator(at + 1),
-        tempDeciC,
-        humidityPercent: 50,
-      },
-    }),
-  ),
 ]
+
+/** What the three incubators show, in tenths of a degree, so many minutes after the founding. */
+const readings = [
+  { atMin: 3, tempsDeciC: [350, 330, 340] },
+  { atMin: 58, tempsDeciC: [349, 331, 342] },
+] as const
+
+const readingSteps: readonly Step[] = readings.flatMap(({ atMin, tempsDeciC }) =>
+  tempsDeciC.map((tempDeciC, at) => ({
+    atMin,
+    by: lead,
+    command: {
+      type: 'IncubatorRead',
+      v: 1,
+      incubator: incubator(at + 1),
+      tempDeciC,
+      humidityPercent: 50,
+    } as const,
+  })),
+)
 
 /** Minutes of the room's clock by which the held bird must be looked at again, from the founding. */
 const lookAgainMin = 90
@@ -251,6 +258,7 @@ const box: Step = {
 export const smallRoomSteps = (foundedAtMs: number): readonly Step[] =>
   [
     ...opening,
+    ...readingSteps,
     ...broods.flatMap(broodSteps),
     ...visits.flatMap(visitSteps),
     held(foundedAtMs),
