@@ -15,6 +15,7 @@ import { assert } from '../../shared/base/control.ts'
 import { canonical } from '../../shared/base/hash.ts'
 import type { PrivateId } from '../../shared/base/values.ts'
 import { type PrivateRef, privateId } from '../../shared/board/parts.ts'
+import type { Names } from '../../shared/wire/frames.ts'
 import type { Chance } from '../clock/chance.ts'
 import { Appender, type WriteFailed } from '../disk/appender.ts'
 import { DamagedFile } from '../disk/damage.ts'
@@ -23,8 +24,8 @@ import { replaceFile } from '../disk/durable.ts'
 import { openSeal, seal } from '../disk/seal.ts'
 import { type LineKind, readSealedLines } from '../disk/sealedLines.ts'
 
-/** Words about people, by what they are: `name`, `note`, `finder` … */
-export type PrivateFields = Readonly<Record<string, string>>
+/** Words about people, by what they are: `name`, `note`, `finder` … Undefined is as good as absent. */
+export type PrivateFields = Readonly<Record<string, string | undefined>>
 
 const entry = z.union([
   z.strictObject({
@@ -113,7 +114,8 @@ export class PrivateFile {
   readonly #appender: Appender
   readonly #fields: Map<PrivateId, PrivateFields>
   #lastNo: number
-  #staged: string[] = []
+  /** Lines that are not written yet. */
+  #staged = new Map<PrivateId, string>()
 
   constructor(chance: Chance, appender: Appender, entries: Entries) {
     this.#chance = chance
@@ -143,17 +145,32 @@ export class PrivateFile {
     const salt = Buffer.from(this.#chance.bytes(16)).toString('hex')
     const line = `${seal(JSON.stringify({ id, salt, fields }))}\n`
     assert(Buffer.byteLength(line) <= entryMaxBytes, `private entry ${id} is short enough`)
-    this.#staged.push(line)
+    this.#staged.set(id, line)
     this.#fields.set(id, fields)
     return { id, hash: hashPrivate(salt, fields) }
   }
 
+  /** Takes back what was staged and not flushed: no record will name it. Its id is not given again. */
+  unstage({ id }: PrivateRef): void {
+    if (this.#staged.delete(id)) this.#fields.delete(id)
+  }
+
+  /** What screens may show of these: names and notes, never finders or places. */
+  namesOf(refs: readonly Pick<PrivateRef, 'id'>[]): Names {
+    const shown = refs.flatMap(({ id }) => {
+      const { name, note } = this.#fields.get(id) ?? {}
+      const words = { ...(name !== undefined && { name }), ...(note !== undefined && { note }) }
+      return Object.keys(words).length === 0 ? [] : [[id, words] as const]
+    })
+    return Object.fromEntries(shown)
+  }
+
   /** Everything staged is durable once this returns. One at a time. Throws `WriteFailed`, for good. */
   async flush(): Promise<void> {
-    const lines = this.#staged
-    if (lines.length === 0 && this.failure === null) return
-    this.#staged = []
-    await this.#appender.append(Buffer.from(lines.join('')))
+    const lines = [...this.#staged.values()].join('')
+    if (lines === '' && this.failure === null) return
+    this.#staged.clear()
+    await this.#appender.append(Buffer.from(lines))
   }
 
   async close(): Promise<void> {

@@ -102,6 +102,31 @@ describe('a private entry', () => {
     expect(namesOf((await open(disk.crash(), '/r')).file)).toEqual(['Ana'])
   })
 
+  it('taken back before the flush is never written, and its id is not given again', async () => {
+    const disk = seeded()
+    const { file } = await open(disk, '/r')
+    const ana = file.stage({ name: 'Ana' })
+    file.stage({ name: 'Ben' })
+    file.unstage(ana)
+    expect(file.get(ana.id)).toBeNull()
+    await file.flush()
+    file.unstage({ id: x(2), hash: '' })
+    const again = (await open(disk.crash(), '/r')).file
+    expect(again.all()).toEqual(new Map([[x(2), { name: 'Ben' }]]))
+    expect(again.stage({ name: 'Mara' }).id).toBe('x3')
+  })
+
+  it('shows a screen its name and note, and never its finder', async () => {
+    const { file } = await open(seeded(), '/r')
+    const person = file.stage({ name: 'Ana', note: undefined })
+    const box = file.stage({ note: 'one egg', finder: 'Zoe Finder', place: 'Mill Lane' })
+    const finder = file.stage({ finder: 'Zoe Finder' })
+    expect(file.namesOf([person, box, finder, { id: x(9) }])).toEqual({
+      x1: { name: 'Ana' },
+      x2: { note: 'one egg' },
+    })
+  })
+
   it('costs no write where none is staged', async () => {
     const disk = seeded()
     const { file } = await open(disk, '/r')
