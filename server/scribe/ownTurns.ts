@@ -5,7 +5,7 @@
 import { secondMs } from '../../shared/base/values.ts'
 import type { RoomEvent } from '../../shared/board/events.ts'
 import type { PrivateRef } from '../../shared/board/parts.ts'
-import type { ClockPort, PrivateText } from './ports.ts'
+import type { Brain, ClockPort, PrivateText } from './ports.ts'
 import { type TurnWorld, turnTime } from './turn.ts'
 import type { ServerMoment, ServerTurn } from './waiting.ts'
 import { byNobody, type Working, withRecord } from './working.ts'
@@ -36,20 +36,20 @@ export function serverTurn(world: OwnWorld, before: Working, turn: ServerTurn): 
   }
 }
 
-/** Civil time follows the machine's clock. A room run at another speed has a civil time of its own. */
+/** Civil time moved to where the machine's clock says it is; nothing while it is near enough. */
 export function civilTimeEvents(
-  { brain, speed }: Pick<OwnWorld, 'brain' | 'speed'>,
+  brain: Pick<Brain, 'civilOffsetEvents'>,
   { board, nowMs, civilOffsetMs }: Omit<ServerMoment, 'keep'>,
 ): readonly RoomEvent[] {
   const isNear = Math.abs(civilOffsetMs - board.room.civilOffsetMs) <= civilJumpMs
-  return speed !== 1 || isNear ? [] : brain.civilOffsetEvents(board, civilOffsetMs, nowMs)
+  return isNear ? [] : brain.civilOffsetEvents(board, civilOffsetMs, nowMs)
 }
 
 /** A record that moves civil time, if the machine's clock was set since the last one. */
 export function wallClockTurn(world: OwnWorld, before: Working): Working {
   const atMs = turnTime(world, before)
   const moment = { nowMs: atMs, civilOffsetMs: world.clock.civilOffsetMs() }
-  const events = civilTimeEvents(world, { board: before.board, ...moment })
+  const events = civilTimeEvents(world.brain, { board: before.board, ...moment })
   if (events.length === 0) return before
   const cause = { type: 'server' } as const
   return withRecord(world.brain, before, { atMs, epoch: world.epoch, cause, ...byNobody, events })

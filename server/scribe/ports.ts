@@ -43,7 +43,7 @@ export interface PrivatePort {
   /** Writes what is staged. Throws when it is not known to be durable. */
   flush(): Promise<unknown>
   /** What screens may show of these. */
-  namesOf(refs: readonly PrivateRef[]): Names
+  namesOf(refs: readonly Pick<PrivateRef, 'id'>[]): Names
 }
 
 export interface ClockPort {

@@ -2,7 +2,6 @@
 // that happens is written down in the order in which it happens.
 
 import { Lanes } from '../../../server/lanes/lanes.ts'
-import type { Log } from '../../../server/log/log.ts'
 import type { ScribeBugs } from '../../../server/scribe/plantedBugs.ts'
 import type {
   Brain,
@@ -17,8 +16,10 @@ import type { PrivateId } from '../../../shared/base/values.ts'
 import type { Command } from '../../../shared/board/commands.ts'
 import type { PrivateRef } from '../../../shared/board/parts.ts'
 import type { HouseCondition, Names, RecordFrame } from '../../../shared/wire/frames.ts'
+import { settled } from '../../support/fakeTimers.ts'
 import { incubatorOf, nestOf, personOf, privateRef } from '../../support/roomBuilder.ts'
-import { FakeTime, settled } from './fakeTime.ts'
+import { keptLog } from '../quietLog.ts'
+import { FakeTime } from './fakeTime.ts'
 import { noon, stubBoard, stubBrain } from './stubBrain.ts'
 
 /** Each flush waits for `release`, or fails, as told; without being told it returns at once. */
@@ -119,15 +120,13 @@ export type BenchOptions = {
 
 export function bench(options: BenchOptions = {}) {
   const story: string[] = []
-  const logged: { fields: object; what: string }[] = []
+  const { log, lines: logged } = keptLog()
   const frames: RecordFrame[] = []
   const failures: HouseCondition[] = []
   const time = options.time ?? new FakeTime(noon, options.speed ?? 1)
   const journal = new FakeJournal(story)
   const privateFile = new FakePrivateFile(story)
   const lanes = options.lanes ?? new Lanes()
-  const note = (fields: object, what: string) => logged.push({ fields, what })
-  const log: Log = { info: note, warn: note, error: note }
   const scribe = new Scribe({
     durable: { board: stubBoard, version: 0, lastAtMs: 0 },
     ...{ lanes, journal, privateFile, clock: time, timers: time, log },

@@ -1,8 +1,8 @@
 // After a failed write or flush nothing more is acknowledged; what is durable can still be read.
 
 import { describe, expect, it } from 'vitest'
+import { settled } from '../../support/fakeTimers.ts'
 import { addPerson, bench, claimNest, weighed } from './bench.ts'
-import { settled } from './fakeTime.ts'
 import { noon, stubBoard } from './stubBrain.ts'
 
 const failing = (lane: string, n: number) => ({ type: 'fault', code: 'journalFailing', lane, n })

@@ -3,15 +3,9 @@
 
 import type { ClockPort, TimersPort } from '../../../server/scribe/ports.ts'
 import type { InstantMs, LengthMs } from '../../../shared/base/values.ts'
+import { settled } from '../../support/fakeTimers.ts'
 
 type Alarm = { readonly atMs: number; readonly run: () => void }
-
-/** Microtasks enough for any chain of awaits in the code under test. */
-const stepsMax = 200
-
-export async function settled(): Promise<void> {
-  for (let step = 0; step < stepsMax; step += 1) await Promise.resolve()
-}
 
 export class FakeTime implements ClockPort, TimersPort {
   readonly speed: number

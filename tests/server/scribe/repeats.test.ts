@@ -2,8 +2,8 @@
 
 import { describe, expect, it } from 'vitest'
 import { Lanes, settle } from '../../../server/lanes/lanes.ts'
+import { settled } from '../../support/fakeTimers.ts'
 import { bench, claimNest, giveBack, incubatorRead, weighed, withdrawal } from './bench.ts'
-import { settled } from './fakeTime.ts'
 import { noon } from './stubBrain.ts'
 
 describe('a repeated command', () => {

@@ -2,8 +2,8 @@
 
 import { describe, expect, it } from 'vitest'
 import { minuteMs } from '../../../shared/base/values.ts'
+import { settled } from '../../support/fakeTimers.ts'
 import { addPerson, bench, claimNest, weighed } from './bench.ts'
-import { settled } from './fakeTime.ts'
 import { noon, stubBrain, stubLeaseMs } from './stubBrain.ts'
 
 const lapse = (version: number) => ({
@@ -142,14 +142,6 @@ describe('the machine’s wall clock', () => {
   it.each([-2_000, 2_000])('that is off by %i ms is left alone', async (offsetMs) => {
     const { scribe, time, journal } = bench()
     time.wallOffsetMs = offsetMs
-    await scribe.tick()
-    await time.pass(60_000)
-    expect(journal.entries).toEqual([])
-  })
-
-  it('is no matter in a room that runs at another speed', async () => {
-    const { scribe, time, journal } = bench({ speed: 10 })
-    time.wallOffsetMs = 60 * minuteMs
     await scribe.tick()
     await time.pass(60_000)
     expect(journal.entries).toEqual([])

@@ -2,6 +2,7 @@
 
 import { describe, expect, it } from 'vitest'
 import { canonical, hashText } from '../../../shared/base/hash.ts'
+import { settled } from '../../support/fakeTimers.ts'
 import { personOf } from '../../support/roomBuilder.ts'
 import {
   bench,
@@ -13,7 +14,6 @@ import {
   taken,
   weighed,
 } from './bench.ts'
-import { settled } from './fakeTime.ts'
 import { day, noon, stubBoard } from './stubBrain.ts'
 
 describe('a command', () => {
