@@ -6,6 +6,10 @@ import type { FromServer } from '../../../shared/wire/frames.ts'
 import { frameEvent, protocolVersion } from '../../../shared/wire/limits.ts'
 
 type FrameOf<Type extends FromServer['type']> = Extract<FromServer, { type: Type }>
+type Reply = FrameOf<'fault'> | FrameOf<'answer'> | FrameOf<'signedIn'>
+
+const isReply = (frame: FromServer): frame is Reply =>
+  frame.type === 'fault' || frame.type === 'answer' || frame.type === 'signedIn'
 
 const waitMostMs = 5_000
 
@@ -56,21 +60,17 @@ export class RawScreen {
     return this.#until(() => (this.socket.connected ? null : true), 'the link to close')
   }
 
-  async ask(frame: unknown): Promise<FrameOf<'fault'> | FrameOf<'answer'> | FrameOf<'signedIn'>> {
+  async ask(frame: unknown): Promise<Reply> {
     this.send(frame)
     return this.reply()
   }
 
   /** Whatever answers what was sent last; records and beats go by. */
-  reply(): Promise<FrameOf<'fault'> | FrameOf<'answer'> | FrameOf<'signedIn'>> {
+  reply(): Promise<Reply> {
     return this.#until(() => {
-      const at = this.frames.findIndex(({ type }) => ['fault', 'answer', 'signedIn'].includes(type))
-      return at < 0
-        ? null
-        : (this.frames.splice(at, 1)[0] as
-            | FrameOf<'fault'>
-            | FrameOf<'answer'>
-            | FrameOf<'signedIn'>)
+      const reply = this.frames.find(isReply) ?? null
+      if (reply !== null) this.frames.splice(this.frames.indexOf(reply), 1)
+      return reply
     }, 'a reply')
   }
 
