@@ -9,7 +9,7 @@ import {
   type PersonId,
 } from '../base/values.ts'
 import { birdsOf } from '../board/change.ts'
-import { claimMaxMs, type Outcome } from '../board/constants.ts'
+import { claimMaxMs, moreTimeMs, type Outcome } from '../board/constants.ts'
 import type { Bird, Board, Held, Nest } from '../board/state.ts'
 import { claimOf } from '../rules/decision.ts'
 import { leaseOverAtMs } from '../rules/lease.ts'
@@ -37,7 +37,8 @@ export type ClaimView = {
   readonly startedAtMs: InstantMs
   readonly isOpened: boolean
   readonly endsAtMs: InstantMs
-  readonly canHaveMoreTime: boolean
+  /** Until when one more request would make it last; null where no more is left. */
+  readonly moreTimeUntilMs: InstantMs | null
   /** Untouched and young: it goes back without a question. */
   readonly canGiveBack: boolean
   readonly stop: Held['stop']
@@ -73,6 +74,12 @@ function rowsOf(board: Board, nest: Nest, held: Held) {
   }
 }
 
+/** As the rule has it: five minutes on, at most half an hour from the start, never by under a minute. */
+function moreTimeUntilMs(held: Held): InstantMs | null {
+  const untilMs = Math.min(held.leaseEndsAtMs + moreTimeMs, held.startedAtMs + claimMaxMs)
+  return untilMs - held.leaseEndsAtMs < minuteMs ? null : untilMs
+}
+
 /** What this person has in hand at `nowMs`; null when that is nothing. */
 export function claimView(
   board: Board,
@@ -92,7 +99,7 @@ export function claimView(
     startedAtMs: held.startedAtMs,
     isOpened: held.startIs === 'tapped',
     endsAtMs: leaseOverAtMs(board, held),
-    canHaveMoreTime: held.startedAtMs + claimMaxMs - held.leaseEndsAtMs >= minuteMs,
+    moreTimeUntilMs: moreTimeUntilMs(held),
     canGiveBack: isUntouched(held, of.nowMs),
     stop: held.stop,
     plans: planLines(

@@ -25,6 +25,8 @@ export type NextNest = {
   /** Four-letter species codes of the ready birds, each once. */
   readonly species: readonly string[]
   readonly plans: readonly PlanLine[]
+  /** Doubts to be shown before the nest is claimed. */
+  readonly doubts: readonly number[]
 }
 
 export type NextView =
@@ -98,5 +100,6 @@ export function nextView(
     birds: ready.length,
     species: codesOf(ready),
     plans: planLines(board, ready),
+    doubts: next.doubts,
   }
 }

@@ -337,3 +337,13 @@ export const jammedRoom: Board = boardOf(
     ...(at % 6 === 1 ? { doubtOf: 5, doubtMinutesAgo: 40 } : {}),
   })),
 )
+
+/** Kofi has F, four house finches that Ivo may have fed; and E, mixed: one on another plan, one held. */
+export const lookRoom: Board = boardOf([
+  { label: 'E', incubator: 1, birds: 6, fedMinutesAgo: 33, claimedBy: 1, claimedMinutesAgo: 3 },
+  { label: 'F', incubator: 1, fedMinutesAgo: 45, doubtOf: 1, claimedBy: 5, claimedMinutesAgo: 1 },
+  { label: 'G', incubator: 2, fedMinutesAgo: 45, doubtOf: 1 },
+  { label: 'H', incubator: 2, fedMinutesAgo: 2 },
+  { label: 'J', incubator: 2, fedMinutesAgo: 20 },
+  { label: 'K', incubator: 2, plan: 1, fedMinutesAgo: 130 },
+])

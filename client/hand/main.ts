@@ -1,0 +1,96 @@
+// The handheld's page: finds its room, pairs itself, opens its outbox and its session, and draws at every
+// change and every second. Only here are these put together.
+
+import { signal } from '@preact/signals'
+import { h, render } from 'preact'
+import type { OutboxStore } from '../session/ports.ts'
+import { realBrain } from '../session/realBrain.ts'
+import { realTimers } from '../session/realTimers.ts'
+import { Session } from '../session/session.ts'
+import { SocketLink } from '../session/socketLink.ts'
+import { openIndexedDbOutbox } from '../stores/indexedDbOutbox.ts'
+import { html } from '../ui/html.ts'
+import { keepTrying } from '../ui/keepTrying.ts'
+import { roomOfPage } from '../ui/roomOfPage.ts'
+import { handWords } from '../ui/words.ts'
+import { createActions } from './actions.ts'
+import { app } from './app.ts'
+import { handOf, sayOf } from './drawing.ts'
+import { pairAnew, pairIfNew } from './pairing.ts'
+import { createUi } from './ui.ts'
+
+const redrawMs = 1_000
+const complain = (what: string, error: unknown) => console.error(what, error)
+
+function sayOnly(root: HTMLElement, words: string): void {
+  render(html`<div class="screen"><p class="alone" data-testid="alone">${words}</p></div>`, root)
+}
+
+/** A server that no longer knows this device, as after a new rooms folder: paired anew, once a tab. */
+async function pairAgainOnce(store: OutboxStore, room: string): Promise<void> {
+  const mark = `paired again ${room}`
+  if (sessionStorage.getItem(mark) !== null) return
+  sessionStorage.setItem(mark, 'yes')
+  if ((await pairAnew(store, room)) === 'paired') location.reload()
+}
+
+function show(root: HTMLElement, session: Session, pairAgain: () => void): void {
+  const snapshot = signal(session.snapshot())
+  const ui = createUi()
+  const say = sayOf(() => snapshot.value)
+  const actions = createActions(session, ui, say)
+  let isFirst = true
+  session.subscribe((now) => {
+    snapshot.value = now
+    const { signedIn, device, liveness } = now
+    if (liveness.status === 'notLive' && liveness.why === 'notPaired') pairAgain()
+    if (device === null || now.board === null) return
+    const { person } = ui.value
+    // Signed out elsewhere, or by a restart of the server: then nobody is served here.
+    if (person !== null && !signedIn.includes(person)) ui.value = { ...ui.value, person: null }
+    const [only, ...others] = signedIn
+    if (isFirst && only !== undefined && others.length === 0) actions.sign.serve(only)
+    isFirst = false
+  })
+  setInterval(() => {
+    snapshot.value = session.snapshot()
+  }, redrawMs)
+  const Page = () => {
+    const nowMs = snapshot.value.roomNowMs
+    if (snapshot.value.board === null || nowMs === null) {
+      return html`<div class="screen"><p class="alone">${handWords.connecting}</p></div>`
+    }
+    return app(handOf({ snapshot: snapshot.value, nowMs, ui, say, actions }))
+  }
+  render(h(Page, null), root)
+}
+
+async function start(root: HTMLElement): Promise<void> {
+  sayOnly(root, handWords.connecting)
+  const again = (what: string) => (error: unknown) => complain(what, error)
+  const room = await keepTrying(() => roomOfPage(location.pathname), again('no answer about rooms'))
+  if (room === null) return sayOnly(root, handWords.noRoom)
+  const store = await openIndexedDbOutbox(`broodboard ${room}`)
+  const paired = await keepTrying(() => pairIfNew(store, room), again('pairing failed'))
+  if (paired === 'refused') return sayOnly(root, handWords.notPaired)
+  const session = new Session({
+    link: new SocketLink(),
+    timers: realTimers,
+    chance: Math.random,
+    complain,
+    brain: realBrain,
+    room,
+    screen: 'hand',
+    store,
+  })
+  show(root, session, () => void pairAgainOnce(store, room))
+  await session.start()
+}
+
+const root = document.getElementById('hand')
+if (root) {
+  start(root).catch((error) => {
+    complain('the page could not start', error)
+    sayOnly(root, handWords.storeFailing)
+  })
+}

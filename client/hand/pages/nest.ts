@@ -1,0 +1,185 @@
+// A nest's own page: how this person can have it or why not, its birds, what was recorded lately, and
+// what else may be done to it.
+
+import type { ComponentChild } from 'preact'
+import { unreachable } from '../../../shared/base/control.ts'
+import type { NestId } from '../../../shared/base/values.ts'
+import { type NestView, nestView, type RoundShown } from '../../../shared/views/nestView.ts'
+import { html } from '../../ui/html.ts'
+import { pair, primary, second } from '../../ui/press.ts'
+import { bandMark } from '../../ui/shapes.ts'
+import {
+  bandWords,
+  capital,
+  formerHelper,
+  handWords,
+  notReadyWords,
+  perhapsFed,
+  refusalWords,
+  tallyWords,
+} from '../../ui/words.ts'
+import { frame } from '../frame.ts'
+import type { Served } from '../hand.ts'
+import { nestStateWords } from './nestWords.ts'
+
+function claimPress(hand: Served, { summary, way }: NestView): ComponentChild {
+  const { nest, label } = summary
+  const { round } = hand.actions
+  const isOff = hand.ui.isAsking
+  if (!hand.snapshot.canAsk) return null
+  switch (way.type) {
+    case 'claim':
+      return primary({
+        id: 'claim',
+        text: isOff ? handWords.asking : handWords.claim(label),
+        small: handWords.claimSmall,
+        isOff,
+        onPress: () => void round.claim(nest),
+      })
+    case 'lookFirst':
+      return primary({
+        id: 'look-first',
+        text: isOff ? handWords.asking : handWords.lookFirst,
+        small: handWords.lookFirstSmall(label),
+        isOff,
+        onPress: () => void round.claim(nest, { seenDoubts: [...way.doubts] }),
+      })
+    case 'sureEarly':
+      return second({
+        id: 'sure-early',
+        text: handWords.sureEarly,
+        small: handWords.sureEarlySmall(hand.say.time(way.readyAtMs)),
+        isOff,
+        onPress: () => void round.claim(nest, { sureEarly: true, seenDoubts: [...way.doubts] }),
+      })
+    case 'extra':
+      return second({
+        id: 'extra',
+        text: handWords.extra,
+        small: handWords.sureEarlySmall(hand.say.time(way.readyAtMs)),
+        onPress: () => hand.go({ type: 'extra', nest }),
+      })
+    case 'refused':
+      return null
+    default:
+      return unreachable(way)
+  }
+}
+
+/** What it is, and why it cannot be had, each said once: the longer sentence stands for both. */
+function stateAndReason(hand: Served, view: NestView): ComponentChild {
+  const { way, summary, hold } = view
+  const refused = way.type === 'refused' ? way.why : null
+  const isShut = hold !== null || summary.state.type === 'settling'
+  const showsState = !isShut && refused?.code !== 'NestTaken'
+  const showsReason = refused && !(isShut && refused.code === 'NothingReady')
+  return html`
+    ${showsState ? html`<p class="why" data-testid="nest-state">${capital(nestStateWords(hand, summary))}</p>` : null}
+    ${standing(hand, view)}
+    ${showsReason ? html`<p class="why" data-testid="refusal">${refusalWords(refused, hand.say)}</p>` : null}
+  `
+}
+
+function birds(hand: Served, { birds: rows, summary }: NestView): ComponentChild {
+  return html`<ul class="rows plain">
+    ${rows.map(
+      (row) => html`<li key=${row.bird}>
+        ${bandMark(row.band)}
+        <span>
+          <b>${bandWords(row)}</b>, ${row.lastFedAtMs === null ? handWords.neverFed : handWords.lastFed(hand.say.time(row.lastFedAtMs))}
+          ${row.whyNot ? html`<small>${notReadyWords(row.whyNot, hand.say)}</small>` : null}
+        </span>
+        ${row.canLift ? second({ id: `lift-${row.bird}`, text: handWords.lift, onPress: () => hand.go({ type: 'lift', nest: summary.nest, bird: row.bird }) }) : null}
+      </li>`,
+    )}
+  </ul>`
+}
+
+function standing(hand: Served, view: NestView): ComponentChild {
+  const { hold, doubts, summary } = view
+  const [doubt] = doubts
+  return html`
+    ${hold ? html`<p class="why">${handWords.holdLine(hold.reason, view.holdByName ?? formerHelper, hand.say.time(hold.lookAgainAtMs))}</p>` : null}
+    ${summary.state.type === 'settling' ? html`<p class="why">${handWords.settlingLine(hand.say.time(summary.state.lookDueAtMs))}</p>` : null}
+    ${doubt ? html`<p class="doubt" data-testid="perhaps-fed">${perhapsFed(hand.say.time(doubt.aboutAtMs), doubt.name ?? formerHelper)}</p>` : null}
+  `
+}
+
+function settlingPresses(hand: Served, view: NestView): ComponentChild {
+  const birds = view.birds.filter((row) => row.isSettling).map((row) => row.bird)
+  if (birds.length === 0) return null
+  const { nest } = view.summary
+  return html`
+    ${pair(
+      second({
+        id: 'droppings',
+        text: handWords.droppings,
+        onPress: () => void hand.actions.brood.sawDroppings(nest, birds, 'seen'),
+      }),
+      second({
+        id: 'no-droppings',
+        text: handWords.noDroppings,
+        onPress: () => void hand.actions.brood.sawDroppings(nest, birds, 'none'),
+      }),
+    )}
+    ${view.can.release ? second({ id: 'release', text: handWords.release, onPress: () => hand.go({ type: 'release', nest }) }) : null}
+  `
+}
+
+function presses(hand: Served, view: NestView): ComponentChild {
+  const { nest } = view.summary
+  const fed = second({
+    id: 'already-fed',
+    text: handWords.alreadyFed,
+    onPress: () => hand.go({ type: 'said', nest }),
+  })
+  const hold = view.can.lift
+    ? second({
+        id: 'lift',
+        text: handWords.lift,
+        onPress: () => hand.go({ type: 'lift', nest, bird: null }),
+      })
+    : second({
+        id: 'hold',
+        text: handWords.hold,
+        onPress: () => hand.go({ type: 'hold', nest, what: null }),
+      })
+  return pair(fed, hold)
+}
+
+function roundRow(hand: Served, nest: NestId, one: RoundShown): ComponentChild {
+  const words = one.isTakenBack ? handWords.takenBack : tallyWords(one.tally)
+  const press =
+    one.isMine && !one.isTakenBack
+      ? second({
+          id: `take-back-${one.no}`,
+          text: handWords.takeBack,
+          onPress: () => hand.go({ type: 'takeBack', nest, no: one.no }),
+        })
+      : null
+  return html`<li key=${one.no} data-testid=${`round-${one.no}`}>
+    <span>${handWords.roundLine(hand.say.time(one.startedAtMs), one.name ?? formerHelper, words)}</span>
+    ${press}
+  </li>`
+}
+
+const roundsShown = 4
+
+export function nestPage(hand: Served, nest: NestId): ComponentChild {
+  const view = nestView(hand.board, hand.names, { nest, person: hand.person, nowMs: hand.nowMs })
+  if (!view) return null
+  const { summary } = view
+  return frame(hand, {
+    id: 'nest',
+    body: html`
+      <h1 class="where"><b>${summary.label}</b> <span class="box">${summary.incubatorLabel}</span></h1>
+      ${stateAndReason(hand, view)}
+      ${hand.snapshot.liveness.status !== 'notLive' ? null : html`<p class="why" data-testid="say-aloud">${handWords.sayAloud}</p>`}
+      ${presses(hand, view)} ${settlingPresses(hand, view)} ${birds(hand, view)}
+      ${view.rounds.length > 0 ? html`<h2>${handWords.rounds}</h2>` : null}
+      <ul class="rows plain">${view.rounds.slice(0, roundsShown).map((one) => roundRow(hand, nest, one))}</ul>
+    `,
+    dock: html`${claimPress(hand, view)}
+    ${second({ id: 'back', text: handWords.back, onPress: () => hand.go({ type: 'list' }) })}`,
+  })
+}

@@ -1,0 +1,59 @@
+// The nest that comes next, as large as on the wall, and why it is this one.
+
+import type { ComponentChild } from 'preact'
+import type { NextNest } from '../../../shared/views/nextView.ts'
+import { wholeMinutes } from '../../ui/clock.ts'
+import { html } from '../../ui/html.ts'
+import { mouth } from '../../ui/shapes.ts'
+import {
+  birdsWords,
+  formerHelper,
+  handWords,
+  perhapsFed,
+  techniqueWords,
+  whyThisWords,
+} from '../../ui/words.ts'
+import type { Served } from '../hand.ts'
+
+const veryLateMinutes = 10
+
+function shapeOf(next: NextNest): Parameters<typeof mouth>[0] {
+  if (next.why === 'window') return 'soon'
+  if (next.why === 'due') return 'due'
+  return wholeMinutes(next.lateMs) >= veryLateMinutes ? 'veryLate' : 'late'
+}
+
+function hero(next: NextNest, size: 'large' | 'small'): ComponentChild {
+  const shape = shapeOf(next)
+  const minutes = wholeMinutes(next.lateMs)
+  return html`<div class=${`hero ${shape} ${size}`}>
+    ${mouth(shape)}
+    <b data-testid="next-label">${next.summary.label}</b>
+    ${minutes > 0 ? html`<b>${minutes}</b>` : null}
+  </div>`
+}
+
+function perhaps(hand: Served, next: NextNest): ComponentChild {
+  const { doubt } = next.summary
+  if (!doubt) return null
+  const words = perhapsFed(hand.say.time(doubt.aboutAtMs), doubt.name ?? formerHelper)
+  return html`<p class="doubt" data-testid="perhaps-fed">${words}</p>`
+}
+
+/** Drawn smaller where something else must be read first. */
+export function offered(hand: Served, next: NextNest, size: 'large' | 'small'): ComponentChild {
+  const { summary } = next
+  const birds = handWords.every(birdsWords(next.birds), next.species.join(', '))
+  const ways = [...new Set(next.plans.map(({ technique }) => techniqueWords[technique]))]
+  return html`
+    ${hero(next, size)} ${perhaps(hand, next)}
+    <div class="facts">
+      <p class="where">
+        <span class="box">${summary.incubatorLabel}</span>${handWords.incubator(summary.incubatorLabel)}
+      </p>
+      <p class="why" data-testid="why">${whyThisWords[next.why](wholeMinutes(next.lateMs))}</p>
+      <p>${birds}; ${ways.join(', ')}</p>
+      ${summary.isQuarantined ? html`<p class="strong">${handWords.quarantined}</p>` : null}
+    </div>
+  `
+}
