@@ -27,7 +27,7 @@ export function givenWords(answer: Answer): string {
 function outcome(row: BirdRow & Partial<ClaimedBird>, answer: Answer | null): ComponentChild {
   if (answer) {
     const why = answer.reason ? `: ${notFedWords[answer.reason]}` : ''
-    return html`<b>${outcomeWords[answer.outcome]}${why}</b> <small>${givenWords(answer)}</small>`
+    return html`<b>${outcomeWords[answer.outcome]}${why}</b> <small class="given">${givenWords(answer)}</small>`
   }
   if (row.answered) return html`<b>${outcomeWords[row.answered]}</b>`
   if (row.crop !== 'notDoubted') return html`<b>${cropWords[row.crop]}</b>`
@@ -54,7 +54,7 @@ export function birdRows(
       >
         ${bandMark(row.band)}
         <span class="name">${bandWords(row)}</span>
-        <span class="what">${outcome(row, answer)}</span>
+        <span class="answer">${outcome(row, answer)}</span>
       </button>`
     })}
   </div>`

@@ -43,6 +43,12 @@ function planWords(claim: ClaimView, line: PlanLine): ComponentChild {
   </p>`
 }
 
+/** Shown where a feed is recorded; until crops are looked at nobody is to feed. */
+const howToFeed = (claim: ClaimView): ComponentChild => html`
+  ${claim.plans.map((line) => planWords(claim, line))}
+  <p class="caution">${feedingTechnique.text}</p>
+`
+
 function warnings(hand: Served, claim: ClaimView): ComponentChild {
   const doubt = claim.doubts[0]
   return html`
@@ -66,7 +72,7 @@ function lookDock(hand: Served, claim: ClaimView): ComponentChild {
   const { round } = hand.actions
   return html`<p class="strong">${handWords.looked}</p>
     <div class="pair">
-      ${primary({
+      ${primaryQuiet({
         id: 'all-empty',
         text: handWords.allEmpty(birds.length),
         onPress: () => void round.looked(claim.nest, birds, 'empty'),
@@ -131,8 +137,7 @@ export function feedingPage(hand: Served, claim: ClaimView): ComponentChild {
     id: 'feeding',
     body: html`
       ${bar(hand, claim)} ${warnings(hand, claim)} ${waitingLine(hand)}
-      ${claim.plans.map((line) => planWords(claim, line))}
-      <p class="caution">${feedingTechnique.text}</p>
+      ${mustLook ? null : howToFeed(claim)}
       ${birdRows(claim.birds, draft, (row) => open(row.bird))} ${struck(claim)}
     `,
     dock: mustLook

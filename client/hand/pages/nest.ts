@@ -4,7 +4,12 @@
 import type { ComponentChild } from 'preact'
 import { unreachable } from '../../../shared/base/control.ts'
 import type { NestId } from '../../../shared/base/values.ts'
-import { type NestView, nestView, type RoundShown } from '../../../shared/views/nestView.ts'
+import {
+  type NestBird,
+  type NestView,
+  nestView,
+  type RoundShown,
+} from '../../../shared/views/nestView.ts'
 import { html } from '../../ui/html.ts'
 import { pair, primary, second } from '../../ui/press.ts'
 import { bandMark } from '../../ui/shapes.ts'
@@ -80,14 +85,23 @@ function stateAndReason(hand: Served, view: NestView): ComponentChild {
   `
 }
 
+/** When it was fed, and what keeps it from being fed; a reason of time says both. */
+function birdWords(hand: Served, row: NestBird): ComponentChild {
+  if (row.whyNot?.type === 'tooSoon') return notReadyWords(row.whyNot, hand.say)
+  const fed =
+    row.lastFedAtMs === null
+      ? handWords.neverFed
+      : handWords.lastFed(hand.say.time(row.lastFedAtMs))
+  return row.whyNot ? html`${fed}<small>${notReadyWords(row.whyNot, hand.say)}</small>` : fed
+}
+
 function birds(hand: Served, { birds: rows, summary }: NestView): ComponentChild {
   return html`<ul class="rows plain">
     ${rows.map(
       (row) => html`<li key=${row.bird}>
         ${bandMark(row.band)}
         <span>
-          <b>${bandWords(row)}</b>, ${row.lastFedAtMs === null ? handWords.neverFed : handWords.lastFed(hand.say.time(row.lastFedAtMs))}
-          ${row.whyNot ? html`<small>${notReadyWords(row.whyNot, hand.say)}</small>` : null}
+          <b>${bandWords(row)}</b>, ${birdWords(hand, row)}
         </span>
         ${row.canLift ? second({ id: `lift-${row.bird}`, text: handWords.lift, onPress: () => hand.go({ type: 'lift', nest: summary.nest, bird: row.bird }) }) : null}
       </li>`,
