@@ -67,6 +67,6 @@ export class RoomClock {
   }
 
   #sinceStartMs(): number {
-    return Math.max(0, this.#source.monotonicMs() - this.#monotonicAtStartMs)
+    return this.#source.monotonicMs() - this.#monotonicAtStartMs
   }
 }

@@ -81,12 +81,7 @@ export class DurableLow<T extends object> {
     const wanted = next(this.#durable)
     if (wanted === this.#durable) return wanted
     this.#low.data = wanted
-    try {
-      await this.#low.write()
-    } catch (error) {
-      this.#low.data = this.#durable
-      throw error
-    }
+    await this.#low.write()
     this.#durable = wanted
     return wanted
   }

@@ -43,7 +43,7 @@ const endedAtMs = ({ signedInAtMs, signedOutAtMs }: SignIn): InstantMs =>
   signedOutAtMs ?? signedInAtMs + signedInMaxMs
 
 export const mayStillReport = (signIn: SignIn, nowMs: InstantMs): boolean =>
-  isSignedIn(signIn, nowMs) || nowMs - endedAtMs(signIn) < mayReportMs
+  nowMs - endedAtMs(signIn) < mayReportMs
 
 /** Null when the room has as many devices as it may and none of them is silent. */
 export function withDevice(data: SecretsData, device: Omit<Device, 'id'>): SecretsData | null {

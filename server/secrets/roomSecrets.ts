@@ -125,7 +125,7 @@ export class RoomSecrets {
       const waitMs = change.lockedForMs(known, this.#place.nowMs())
       if (waitMs > 0) return { type: 'locked', waitMs }
       const hash = await this.#hash(pin, known?.salt ?? noSalt)
-      const isRight = isSame(known?.hash ?? noHash, hash) && known !== null
+      const isRight = known !== null && isSame(known.hash, hash)
       const nowMs = this.#place.nowMs()
       if (isRight) return this.#right((data) => change.withSignIn(data, who, nowMs))
       return this.#wrong(who, (data) => change.withWrongPin(data, who, nowMs))
@@ -274,6 +274,5 @@ export class RoomSecrets {
   }
 }
 
-/** Stands in for somebody who has no PIN: hashed as well, and never equal. */
+/** Somebody who has no PIN is hashed as well. */
 const noSalt = '0'.repeat(32)
-const noHash = '0'.repeat(64)

@@ -50,8 +50,8 @@ export async function saveSnapshot(place: SnapshotsPlace, snapshot: Snapshot): P
   const name = nameOf(snapshot.version)
   await new Low(adapterOf(place, name), snapshot).write()
   const older = (await listSnapshots(place)).filter((other) => other < name)
+  // One that comes back after a crash does no harm, so the folder need not be synced again.
   for (const old of older.slice(0, -1)) await place.disk.remove(join(place.dir, old))
-  if (older.length > 1) await place.disk.syncDir(place.dir)
 }
 
 /** The newest snapshot of this room that is whole, known and passes `check`. */

@@ -151,6 +151,13 @@ describe('a PIN', () => {
     const paired = await annexe.pairDevice()
     expect(await annexe.signIn(paired?.device ?? '', ana, '1234')).toEqual(wrong)
     expect(await annexe.signIn('d1', ana, '1234')).toEqual({ type: 'unpaired' })
+    await annexe.setPin(ana, '9999')
+    for (let one = 1; one <= 6; one += 1) await room.signIn('d1', ana, '0000')
+    expect(await annexe.signIn(paired?.device ?? '', ana, '9999')).toEqual(right)
+    expect((await room.signIn('d1', ana, '1234')).type).toBe('locked')
+    await annexe.forgetPerson(ana)
+    nowMs += hourMs
+    expect(await room.signIn('d1', ana, '1234')).toEqual(right)
   })
 
   it('is locked for 30 s after five wrong ones, doubling to 15 min, over restarts', async () => {
