@@ -3,6 +3,7 @@
 
 import { DamagedFile } from '../disk/damage.ts'
 import { errorCode } from '../disk/realDisk.ts'
+import { RoomRefused } from '../room/roomRefused.ts'
 import { StartFailure } from './startFailure.ts'
 
 /** Where the start had got to, as far as a sentence needs it. */
@@ -15,6 +16,9 @@ export function startFailureOf(error: unknown, place: StartPlace): StartFailure 
     return new StartFailure(
       `A file of this room is damaged, and nothing was changed: ${error.message}. Restore the folder from a backup.`,
     )
+  }
+  if (error instanceof RoomRefused) {
+    return new StartFailure(`A room cannot be served: ${error.message}.`)
   }
   const code = errorCode(error)
   const sentence = code === null ? null : sentenceFor(code, error, place)
@@ -35,6 +39,7 @@ function sentenceFor(code: string, error: unknown, { roomsDir, port }: StartPlac
       return `The rooms folder ${roomsDir} cannot be written (${code}).`
     case 'ENOTDIR':
     case 'EEXIST':
+    case 'ENOTEMPTY':
       return `The rooms folder ${roomsDir} cannot be made: a file stands in its way (${code}).`
     case 'ENOENT':
       return `The rooms folder ${roomsDir} cannot be made there (${code}).`

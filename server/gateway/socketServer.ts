@@ -57,9 +57,9 @@ export class SocketServer {
     this.#io.attach(server)
   }
 
-  /** Ends every connection and the server beneath. */
-  close(): Promise<void> {
-    return this.#io.close()
+  /** Takes nobody in any more and tells those who are here; does not wait for one that has stalled. */
+  end(): void {
+    void this.#io.close()
   }
 
   #count(): number {

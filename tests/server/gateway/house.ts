@@ -2,8 +2,7 @@
 // sockets on loopback. Its clocks stand still unless a test moves them; only PINs and tokens are faked,
 // because hashing them is slow on purpose.
 
-import { createServer, type Server } from 'node:http'
-import type { AddressInfo } from 'node:net'
+import { type Listening, listen } from '../../../server/config/listening.ts'
 import { Gateway } from '../../../server/gateway/gateway.ts'
 import type { Doorkeeper, PinOutcome } from '../../../server/gateway/ports.ts'
 import { SocketServer } from '../../../server/gateway/socketServer.ts'
@@ -110,7 +109,7 @@ export class House {
   readonly log = keptLog()
   room: Room
   port = 0
-  #server: Server | null = null
+  #listening: Listening | null = null
   #sockets: SocketServer | null = null
   #gateway: Gateway | null = null
   #screens: RawScreen[] = []
@@ -143,9 +142,8 @@ export class House {
   }
 
   async #serve(): Promise<void> {
-    const server = createServer()
-    await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening))
-    this.port = (server.address() as AddressInfo).port
+    const listening = await listen(0)
+    this.port = listening.port
     const sockets = new SocketServer(this.port, 1)
     const { room, doorkeeper, timers, log } = this
     const gateway = new Gateway([{ room, doorkeeper }], {
@@ -153,8 +151,8 @@ export class House {
       linkMs: () => timers.nowMs(),
     })
     gateway.start()
-    sockets.attach(server, gateway)
-    this.#server = server
+    sockets.attach(listening.server, gateway)
+    this.#listening = listening
     this.#sockets = sockets
     this.#gateway = gateway
   }
@@ -162,8 +160,8 @@ export class House {
   async #leave(): Promise<void> {
     for (const screen of this.#screens.splice(0)) screen.close()
     this.#gateway?.stop()
-    await this.#sockets?.close()
-    this.#server?.closeAllConnections()
+    this.#sockets?.end()
+    await this.#listening?.close()
     await this.room.close()
   }
 

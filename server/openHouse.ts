@@ -1,0 +1,144 @@
+// Everything a served house consists of, opened in order and closed in reverse: the folder's lock, the
+// port, secrets, rooms, the screens' door, the pages. Wiring only; what goes wrong is thrown on, with
+// whatever had been opened closed again. Called by main.ts.
+
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { ownOrigins } from './access/origins.ts'
+import { forgetRemovedPeople } from './access/removedPeople.ts'
+import { realChance } from './clock/chance.ts'
+import { machineClock, realTimers } from './clock/timers.ts'
+import { Closers } from './config/closers.ts'
+import { foundRoom, type Ground, permitHolder } from './config/foundRoom.ts'
+import { listen } from './config/listening.ts'
+import type { Printed } from './config/printed.ts'
+import { listRooms, type RoomPlace } from './config/roomsFolder.ts'
+import { scrubNowAndThen } from './config/scrubbing.ts'
+import { StartFailure } from './config/startFailure.ts'
+import { roomIdOf, type StartOptions } from './config/startOptions.ts'
+import { demoRoomId, demoSignIns, makeDemoRoom } from './demo/demoRoom.ts'
+import { realDisk } from './disk/realDisk.ts'
+import { Gateway } from './gateway/gateway.ts'
+import { SocketServer } from './gateway/socketServer.ts'
+import { takeRoomsLock } from './lock/roomsLock.ts'
+import type { Log } from './log/log.ts'
+import { openRoom } from './room/openRoom.ts'
+import type { Room } from './room/room.ts'
+import { scryptHasher } from './secrets/pinHasher.ts'
+import { openSecrets, type Secrets } from './secrets/secrets.ts'
+import { codeLifeMs } from './secrets/secretsFile.ts'
+import { roomHealth } from './webApp/roomHealth.ts'
+import { createWebApp } from './webApp/webApp.ts'
+
+export type OpenHouse = { readonly printed: Printed; readonly port: number; close(): Promise<void> }
+
+/** Of a room made by `--new`: fourteen hours a day, as small insectivores are fed (HRB2 p. 674). */
+const newRoomHours = { opensMinute: 7 * 60, closesMinute: 21 * 60 }
+
+export async function openHouse(options: StartOptions, log: Log): Promise<OpenHouse> {
+  const closers = new Closers()
+  try {
+    return await open(options, log, closers)
+  } catch (error) {
+    await closers.close()
+    throw error
+  }
+}
+
+async function open(options: StartOptions, log: Log, closers: Closers): Promise<OpenHouse> {
+  const { roomsDir, speed } = options
+  const startedAtMs = machineClock.monotonicMs()
+  await realDisk.makeDir(roomsDir)
+  const lock = await takeRoomsLock(roomsDir)
+  closers.add(() => lock.release())
+  const listening = await listen(options.port)
+  const { server, port } = listening
+  closers.add(() => listening.close())
+  const world = { disk: realDisk, timers: realTimers, chance: realChance, log }
+  const ground: Ground = { ...world, roomsDir, clockSource: machineClock }
+  const path = join(roomsDir, 'secrets.json')
+  const { wallMs: nowMs } = machineClock
+  const secrets = await openSecrets({ ...world, path, nowMs, hasher: scryptHasher })
+  const { places, hasMadeDemo } = await placesOf(options, ground, secrets)
+  const rooms: Room[] = []
+  for (const { room: id, dir } of places) {
+    const room = await openRoom({ ...world, dir, room: id, clockSource: machineClock, speed })
+    closers.add(() => room.close())
+    closers.add(forgetRemovedPeople(room, secrets.ofRoom(id), log))
+    closers.add(scrubNowAndThen(room, realTimers, log))
+    rooms.push(room)
+  }
+  const sockets = new SocketServer(port, rooms.length)
+  const doors = rooms.map((room) => ({ room, doorkeeper: secrets.ofRoom(room.id) }))
+  const linkMs = machineClock.monotonicMs
+  const gateway = new Gateway(doors, { ...world, fanout: sockets.fanout, linkMs })
+  closers.add(() => sockets.end())
+  closers.add(() => gateway.stop())
+  const faces = rooms.map((room) => ({
+    ...{ id: room.id, title: room.durable.board.room.title, devices: secrets.ofRoom(room.id) },
+    health: () => roomHealth(room),
+  }))
+  const uptimeS = () => Math.floor((machineClock.monotonicMs() - startedAtMs) / 1_000)
+  listening.serve(createWebApp({ clientDir: clientDir(), port, rooms: faces, log, uptimeS }))
+  gateway.start()
+  sockets.attach(server, gateway)
+  const printed = await whatToPrint({ rooms, secrets, port, hasMadeDemo })
+  return { printed, port, close: () => closers.close() }
+}
+
+/** The rooms to open, after making the one that was asked for, or the demo where there is none. */
+async function placesOf(
+  { newRoom, roomsDir }: StartOptions,
+  ground: Ground,
+  secrets: Secrets,
+): Promise<{ places: readonly RoomPlace[]; hasMadeDemo: boolean }> {
+  const { timeZone: zone } = Intl.DateTimeFormat().resolvedOptions()
+  const before = await listRooms(realDisk, roomsDir)
+  const hasMadeDemo = newRoom === null && before.length === 0
+  if (newRoom !== null) {
+    const id = roomIdOf(newRoom) ?? ''
+    if (id === demoRoomId || before.some(({ room }) => room === id)) {
+      throw new StartFailure(`There is a room ${id} already; --new needs another name.`)
+    }
+    const wish = { room: id, title: newRoom, zone, ...newRoomHours, first: permitHolder }
+    await foundRoom(ground, wish, async () => undefined)
+  } else if (hasMadeDemo) await makeDemoRoom(ground, secrets.ofRoom(demoRoomId), zone)
+  return { places: await listRooms(realDisk, roomsDir), hasMadeDemo }
+}
+
+type ToPrint = {
+  readonly rooms: readonly Room[]
+  readonly secrets: Secrets
+  readonly port: number
+  readonly hasMadeDemo: boolean
+}
+
+async function whatToPrint({ rooms, secrets, port, hasMadeDemo }: ToPrint): Promise<Printed> {
+  const printedRooms = []
+  for (const room of rooms) {
+    printedRooms.push({
+      id: room.id,
+      title: room.durable.board.room.title,
+      demoSignIns: room.id === demoRoomId ? demoSignIns : [],
+      firstCode: await firstCodeOf(room, secrets),
+    })
+  }
+  const [origin = ''] = ownOrigins(port)
+  return { origin, rooms: printedRooms, hasMadeDemo, codeLifeMinutes: codeLifeMs / 60_000 }
+}
+
+/** As long as nobody has a PIN, nobody could be let in but by a new code. */
+async function firstCodeOf(room: Room, secrets: Secrets): Promise<string | null> {
+  const ofRoom = secrets.ofRoom(room.id)
+  const people = Object.values(room.durable.board.people).filter(({ isRemoved }) => !isRemoved)
+  if (people.some(({ id }) => ofRoom.hasPin(id))) return null
+  const first = people.find(({ role }) => role === 'permitHolder')
+  return first === undefined ? null : ofRoom.issueCode(first.id)
+}
+
+/** A built server has its pages beside it; one run from its source takes those of the newest build. */
+function clientDir(): string {
+  const here = fileURLToPath(new URL('.', import.meta.url))
+  const isBuilt = import.meta.url.endsWith('.mjs')
+  return isBuilt ? join(here, '..', 'client') : join(here, '..', '.build', 'current', 'client')
+}
