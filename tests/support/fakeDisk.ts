@@ -126,7 +126,12 @@ export class FakeDisk implements Disk {
 
   /** Every file by its path, as the program would read it now. */
   get files(): ReadonlyMap<string, Uint8Array> {
-    return new Map([...this.#medium.names].map(([path, file]) => [path, file.bytes]))
+    return new Map([...this.#medium.names].map(([path, file]) => [path, file.bytes.slice()]))
+  }
+
+  /** What survives whatever happens next: by path, each file with the bytes that are sure. */
+  get sureFiles(): ReadonlyMap<string, FakeFile> {
+    return this.#medium.sureFiles
   }
 
   /** Puts a file there, durable, whatever stood there before. */
@@ -209,7 +214,8 @@ export class FakeDisk implements Disk {
   }
 
   #write(file: FakeFile, bytes: Uint8Array): number {
-    const room = Math.max(0, this.#capacityBytes - this.usedBytes)
+    const isBounded = this.#capacityBytes !== Number.POSITIVE_INFINITY
+    const room = isBounded ? Math.max(0, this.#capacityBytes - this.usedBytes) : bytes.length
     if (room === 0 && bytes.length > 0) throw diskError('ENOSPC', 'write')
     const wanted = this.#isShort && bytes.length > 0 ? 1 + this.#choose(bytes.length) : bytes.length
     const taken = Math.min(wanted, room)

@@ -16,24 +16,41 @@ interface Range {
 }
 
 export class FakeFile {
-  bytes: Uint8Array
+  /** With room to grow, so that a long journal is not copied at every append. */
+  #buffer: Uint8Array
+  #length: number
   #syncedLength: number
   #doubtful: Range[] = []
 
   constructor(bytes: Uint8Array = new Uint8Array()) {
-    this.bytes = bytes
+    this.#buffer = bytes
+    this.#length = bytes.length
     this.#syncedLength = bytes.length
   }
 
+  /** What it holds now: a view, to be copied by whoever keeps it. */
+  get bytes(): Uint8Array {
+    return this.#buffer.subarray(0, this.#length)
+  }
+
   append(more: Uint8Array): void {
-    const grown = new Uint8Array(this.bytes.length + more.length)
-    grown.set(this.bytes)
-    grown.set(more, this.bytes.length)
-    this.bytes = grown
+    const length = this.#length + more.length
+    if (length > this.#buffer.length) {
+      const grown = new Uint8Array(2 * length)
+      grown.set(this.bytes)
+      this.#buffer = grown
+    }
+    this.#buffer.set(more, this.#length)
+    this.#length = length
   }
 
   sync(): void {
     this.#syncedLength = this.bytes.length
+  }
+
+  /** What is still there whatever a loss of power takes. */
+  get sureBytes(): Uint8Array {
+    return this.bytes.subarray(0, this.#doubtful[0]?.from ?? this.#syncedLength)
   }
 
   /** The trap of the real machine: the sync fails, and what was dirty counts as clean from then on. */
@@ -122,6 +139,13 @@ export class FakeMedium {
   /** As with bytes: what failed once to reach the medium is not tried again by a later sync. */
   failSyncNames(folder: string): void {
     this.#settle(folder, 'doubtful')
+  }
+
+  /** The files whose names and first bytes survive any loss of power. */
+  get sureFiles(): ReadonlyMap<string, FakeFile> {
+    const names = new Map(this.#durableNames)
+    for (const { change, fate } of this.#changes) if (fate === 'durable') applied(names, change)
+    return names
   }
 
   /** What a loss of power leaves: each name that was not synced is kept or lost by itself. */
