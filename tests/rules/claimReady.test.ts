@@ -153,6 +153,16 @@ describe('a claim before its time', () => {
     })
   })
 
+  it('needs only a "sure" outside feeding hours, half the interval being long over', () => {
+    const evening = room.and(round({ nest: nestF, no: 30, by: iris, birds: birdsF, at: '20:50' }))
+    const sure: Order = { ...claimF, sureEarly: true }
+    evening.when(claimF, { by: ana, at: '22:00' }).refuses({ code: 'NothingReady' })
+    evening.when(sure, { by: ana, at: '22:00' }).includes({ type: 'NestClaimed', nest: nestF })
+    evening
+      .when(sure, { by: ana, at: '06:30', daysLater: 1 })
+      .includes({ type: 'NestClaimed', nest: nestF })
+  })
+
   it('does not reach a held bird, an unsigned technique, or a bird still warming', () => {
     const holding = room.and(
       held({ nest: nestG, bird: g1 }, { by: lena, at: '09:00', lookAgain: '10:00' }),

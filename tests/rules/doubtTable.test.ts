@@ -127,6 +127,16 @@ describe('what the owner of a doubt says', () => {
     expect(board.nests[nestF]?.hands).toMatchObject({ person: ben, birds: birdsF })
   })
 
+  it.each([all, some(f1), none])(
+    'about the claim in another’s hands ends nothing: $type',
+    (said) => {
+      const bens = room.and(...opened({ nest: nestF, no: 10, by: ben, birds: birdsF, at: '09:10' }))
+      const { events, board } = bens.when(say(said, 10), { by: ana, at: '09:12' })
+      expect(events.map(({ type }) => type)).not.toContain('ClaimEnded')
+      expect(board.nests[nestF]?.hands).toMatchObject({ type: 'held', person: ben })
+    },
+  )
+
   it('is asked only about the birds that were not answered', () => {
     const half = room
       .and(...opened({ nest: nestF, no: 10, by: ana, birds: birdsF, at: '09:10', until: '09:24' }))
@@ -199,6 +209,18 @@ describe('a look', () => {
       round({ nest: nestF, no: 8, by: iris, birds: [f1], at: '09:05', recorded: '09:06' }),
     )
     expect(dueAfter(fed.when(look('empty', [f1]), at26).room)).toBe(clock('09:26:30'))
+  })
+
+  it('that finds a bird full overrules an earlier one that found it empty', () => {
+    const emptyFirst = silence.when(look('empty', [f1]), at26).room
+    const after = emptyFirst.when(look('full', [f1]), { by: iris, at: '09:32' }).room
+    expect(dueAfter(after)).toBe(clock('09:40'))
+  })
+
+  it('that finds a bird empty overrules an earlier one that found it full', () => {
+    const fullFirst = silence.when(look('full', [f1]), at26).room
+    const after = fullFirst.when(look('empty', [f1]), { by: iris, at: '09:32' }).room
+    expect(dueAfter(after)).toBe(clock('09:32'))
   })
 
   it('takes the latest of several doubtful times', () => {

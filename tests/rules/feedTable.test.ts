@@ -8,7 +8,21 @@ import type { Outcome } from '../../shared/board/constants.ts'
 import type { Given, Order } from '../support/given.ts'
 import { claimed, clock, ended, lapsed, opened, round } from '../support/roomBuilder.ts'
 import { type Cell, checkCell, type Hands } from './cell.ts'
-import { ana, ben, birdsF, f1, f2, f3, f4, g1, nestF, nestG, room } from './smallRoom.ts'
+import {
+  ana,
+  ben,
+  birdsE,
+  birdsF,
+  f1,
+  f2,
+  f3,
+  f4,
+  g1,
+  nestE,
+  nestF,
+  nestG,
+  room,
+} from './smallRoom.ts'
 
 const ten = { nest: nestF, no: 10, birds: birdsF, at: '09:10' } as const
 const nine = { nest: nestF, no: 9, birds: birdsF, by: ana, at: '08:50' } as const
@@ -211,6 +225,14 @@ describe('the table of feeds', () => {
     const nines = board.nests[nestF]?.rounds.filter(({ no }) => no === 9) ?? []
     expect(nines).toHaveLength(1)
     expect(nines.flatMap(({ birds }) => birds).toSorted()).toEqual([f1, f2, f3])
+  })
+
+  it('follows the bird: an answer that names another nest goes where the bird is', () => {
+    const stray = answer([birdsE[0]])
+    const { board } = room.when(stray, arrives).room
+    expect(board.birds[birdsE[0]]?.feeds.at(-1)).toMatchObject({ startedAtMs: clock('09:10') })
+    expect(board.nests[nestE]?.rounds.at(-1)).toMatchObject({ standing: 'unclaimed' })
+    expect(board.nests[nestF]?.rounds).toEqual(room.board.nests[nestF]?.rounds)
   })
 
   it('corrects inside the round when a bird is answered twice', () => {

@@ -51,6 +51,11 @@ const claimRefusals = [
   ...['InDoubt', 'NotYours', 'SayWhatHappenedFirst', 'Expired', 'NotAllowed'],
 ] as const
 
+const visitReports: ReadonlySet<string> = new Set([
+  ...['StartFeed', 'AnswerBirds', 'CalledAway', 'SayWhatHappened'],
+  ...['Looked', 'TakeBackFeed', 'CorrectFeed'],
+])
+
 const isReport = ({ command }: Turn) =>
   command !== null && command.type !== 'Withdrawn' && !isAsk(command.type)
 
@@ -138,17 +143,29 @@ describe('of any walk it holds that', () => {
     })
   })
 
-  it('somebody else’s record ends a claim only by telling the holder to stop', () => {
-    always((turn) => {
-      const { command, by, events } = turn
-      if (command?.type !== 'AnswerBirds') return
+  it('somebody else’s report of a visit ends a claim only by telling the holder to stop', () => {
+    always(({ command, by, events, spokenTo }) => {
+      if (command === null || !visitReports.has(command.type)) return
       for (const event of events) {
         if (event.type !== 'ClaimEnded') continue
-        const held = claims(turn.spokenTo).find(({ claimNo }) => claimNo === event.claimNo)
-        if (!held || held.person === by) continue
-        // A claim left with none but answered birds is done, not called off.
-        if (event.how === 'fed') continue
-        expect(events.map(({ type }) => type)).toContain('StopCalled')
+        const held = claims(spokenTo).find(({ claimNo }) => claimNo === event.claimNo)
+        if (held && held.person !== by) {
+          expect(events.map(({ type }) => type)).toContain('StopCalled')
+        }
+      }
+    })
+  })
+
+  it('a new visit number is given to one nest only, and to one thing there', () => {
+    always(({ command, spokenTo, events }) => {
+      if (command === null) return
+      const given = new Map<number, string>()
+      for (const event of events) {
+        const no = 'claimNo' in event ? event.claimNo : 'no' in event ? event.no : null
+        if (no === null || no <= spokenTo.counters.visit || !('nest' in event)) continue
+        if (!['NestClaimed', 'RoundRecorded', 'DoubtRaised'].includes(event.type)) continue
+        expect(given.get(no)).toBeUndefined()
+        given.set(no, `${event.type} ${event.nest}`)
       }
     })
   })

@@ -174,6 +174,9 @@ describe('who may ask what', () => {
     const unknownBird = birdOf(999)
     const unknown: Order = { type: 'ReleaseArrival', birds: [unknownBird], plan: halfHourly }
     withSomebody('volunteer', 'on').when(unknown, ask).refuses({ code: 'NotAllowed' })
+    withSomebody('volunteer', 'on')
+      .when(orders.SetHold, { ...ask, agoMs: 60_000 })
+      .refuses({ code: 'NotAllowed' })
   })
 })
 

@@ -228,7 +228,14 @@ function aimOf(board: Board, step: Step): Aim {
 
 /** What the step says, read against the board it is said to; null for what nobody says. */
 function orderOf(board: Board, where: NestId, step: Step, nowMs: InstantMs): Order | null {
-  const birds = step.pick === 998 ? [birdOf(999)] : birdsOfNest(board, where, step.birds)
+  const own = birdsOfNest(board, where, step.birds)
+  const stray = birdsOfNest(board, chosen(Object.keys(board.nests) as NestId[], step.pick), 1)
+  const birds =
+    step.pick % 50 === 48
+      ? [birdOf(999), ...own].slice(0, 12)
+      : step.pick % 50 === 47
+        ? [...new Set([...own, ...stray])].slice(0, 12)
+        : own
   const bird = birds[0] ?? birdOf(999)
   const no = visitNo(board, where, step)
   const claimNo = no ?? 1
