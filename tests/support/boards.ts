@@ -345,5 +345,5 @@ export const lookRoom: Board = boardOf([
   { label: 'G', incubator: 2, fedMinutesAgo: 45, doubtOf: 1 },
   { label: 'H', incubator: 2, fedMinutesAgo: 2 },
   { label: 'J', incubator: 2, fedMinutesAgo: 20 },
-  { label: 'K', incubator: 2, plan: 1, fedMinutesAgo: 130 },
+  { label: 'K', incubator: 2, birds: 1, plan: 1, fedMinutesAgo: 130 },
 ])
