@@ -54,6 +54,11 @@ export class Audit {
     return [...this.#unanswered]
   }
 
+  /** How many different reports left this person's device. */
+  reportsSentBy(person: string): number {
+    return [...this.#commands.values()].filter((one) => one.by === person && isReport(one)).length
+  }
+
   fail(sentence: string): void {
     if (this.#failures.length < failuresMax) this.#failures.push(sentence)
   }

@@ -4,7 +4,7 @@
 // Reads on from where it stopped, after each kill, while no process is writing.
 
 import { createHash } from 'node:crypto'
-import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { crc32 } from 'node:zlib'
 
@@ -49,14 +49,6 @@ export function readLine(line: Buffer): DiskRecord | null {
 /** Of a record's text up to and without its hash field; the closing brace counts. */
 export const hashOf = (textBeforeHash: Uint8Array): string =>
   createHash('sha256').update(textBeforeHash).update('}').digest('hex')
-
-/** The folder of the one room and season under `roomsDir` that holds a journal; null before the first. */
-export function journalDir(roomsDir: string, room: string): string | null {
-  const roomDir = join(roomsDir, room)
-  if (!existsSync(roomDir)) return null
-  const seasons = readdirSync(roomDir).map((season) => join(roomDir, season))
-  return seasons.find((dir) => /\d{4}$/.test(dir) && filesIn(dir).length > 0) ?? null
-}
 
 const filesIn = (dir: string): readonly string[] =>
   readdirSync(dir)
