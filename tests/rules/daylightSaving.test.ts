@@ -6,42 +6,20 @@
 //   the last Sunday of October (Directive 2000/84/EC, kept by the Summer Time Order 2002, SI 2002/262).
 
 import { describe, expect, it } from 'vitest'
-import { type BirdId, hourMs, minuteMs, type NestId } from '../../shared/base/values.ts'
+import { hourMs, minuteMs } from '../../shared/base/values.ts'
 import type { RoomEvent } from '../../shared/board/events.ts'
-import { emptyBoard } from '../../shared/board/state.ts'
-import { birdDueAtMs } from '../../shared/rules/due.ts'
 import { foldEvents } from '../../shared/rules/evolve.ts'
-import { civilOffsetEvents, foundingEvents, openingEvents } from '../../shared/rules/founding.ts'
+import { civilOffsetEvents, openingEvents } from '../../shared/rules/founding.ts'
 import { decideTime, nextWakeAtMs } from '../../shared/rules/time.ts'
-import { known, letTimePass } from '../support/given.ts'
-import { incubator, incubatorOf, nestOf, personOf, planOf, round } from '../support/roomBuilder.ts'
-
-type Zone = 'America/Los_Angeles' | 'Europe/London'
-const utc = (iso: string): number => Date.parse(iso)
-const iso = (atMs: number): string => new Date(atMs).toISOString().replace('.000Z', 'Z')
-
-type Opening = { zone: Zone; opensMinute: number; nowMs: number; civilOffsetMs?: number }
-const room = ({ zone, opensMinute, nowMs, civilOffsetMs = 0 }: Opening) =>
-  foldEvents(
-    emptyBoard,
-    foundingEvents({
-      room: 'meadow',
-      season: '2026',
-      title: 'Meadow Lane nursery',
-      zone,
-      opensMinute,
-      closesMinute: 21 * 60,
-      civilOffsetMs,
-      nowMs,
-    }),
-  )
+import { letTimePass } from '../support/given.ts'
+import { foundedRoom, iso, type Opening, seven, utc, type Zone } from './foundedRoom.ts'
 
 const days = (events: readonly RoomEvent[]) =>
   events.flatMap((event) => (event.type === 'DayOpened' ? [event.day] : []))
 
 /** The days a room opens by itself when nobody touches it, looked at every minute. */
 function daysOpened(opening: Opening, untilMs: number) {
-  let board = room(opening)
+  let board = foundedRoom(opening)
   const opened: { atMs: number; date: string }[] = []
   for (let nowMs = opening.nowMs; nowMs <= untilMs; nowMs += minuteMs) {
     const passed = letTimePass(board, nowMs)
@@ -51,7 +29,6 @@ function daysOpened(opening: Opening, untilMs: number) {
   return opened.map(({ atMs, date }) => [date, iso(atMs)])
 }
 
-const seven = 7 * 60
 type Change = { zone: Zone; day: string; noon: string; opens: string; closes: string; next: string }
 
 /** Open from 07:00 to 21:00 by the clock on the wall. */
@@ -124,7 +101,7 @@ const sevenToNine: readonly Change[] = [
 
 describe.each(sevenToNine)('a room open from seven to nine, $zone, $day', (change) => {
   const { zone, day, noon, opens, closes, next } = change
-  const window = room({ zone, opensMinute: seven, nowMs: utc(noon) }).days.at(-1)
+  const window = foundedRoom({ zone, opensMinute: seven, nowMs: utc(noon) }).days.at(-1)
 
   it('opens, closes and opens again at these instants', () => {
     expect(window?.date).toBe(day)
@@ -134,7 +111,7 @@ describe.each(sevenToNine)('a room open from seven to nine, $zone, $day', (chang
   })
 
   it('opens its next day by the clock alone, once, at the instant', () => {
-    const board = room({ zone, opensMinute: seven, nowMs: utc(noon) })
+    const board = foundedRoom({ zone, opensMinute: seven, nowMs: utc(noon) })
     expect(nextWakeAtMs(board)).toBe(utc(next))
     expect(decideTime(board, utc(next) - 1)).toEqual([])
     const { events, board: opened } = letTimePass(board, utc(next))
@@ -200,13 +177,13 @@ describe('an opening time that the clocks change over', () => {
   })
 
   it('is the same instant in a room founded on that very day', () => {
-    const spring = room({
+    const spring = foundedRoom({
       zone: 'America/Los_Angeles',
       opensMinute: 150,
       nowMs: utc('2026-03-08T19:00:00Z'),
     })
     expect(iso(spring.days.at(-1)?.opensAtMs ?? 0)).toBe('2026-03-08T10:00:00Z')
-    const autumn = room({
+    const autumn = foundedRoom({
       zone: 'America/Los_Angeles',
       opensMinute: 90,
       nowMs: utc('2026-11-01T20:00:00Z'),
@@ -217,7 +194,7 @@ describe('an opening time that the clocks change over', () => {
 
 describe('the day', () => {
   const london = { zone: 'Europe/London', opensMinute: seven } as const
-  const board = room({ ...london, nowMs: utc('2026-03-25T12:00:00Z') })
+  const board = foundedRoom({ ...london, nowMs: utc('2026-03-25T12:00:00Z') })
 
   it('opens though nobody was there for several, and once, for today', () => {
     const { events } = letTimePass(board, utc('2026-03-31T09:00:00Z'))
@@ -243,7 +220,7 @@ describe('the day', () => {
   })
 
   it('is today’s from its opening on in a room founded before that', () => {
-    const early = room({ ...london, nowMs: utc('2026-03-25T05:00:00Z') })
+    const early = foundedRoom({ ...london, nowMs: utc('2026-03-25T05:00:00Z') })
     const { board: opened } = letTimePass(early, utc('2026-03-25T07:00:00Z'))
     expect(opened.days.at(-1)).toMatchObject({
       date: '2026-03-25',
@@ -257,7 +234,7 @@ describe('civil time that differs from the room’s clock', () => {
 
   it('moves the opening against the room’s clock', () => {
     // The wall shows two hours more than the room's clock: seven on the wall is five on that clock.
-    const ahead = room({
+    const ahead = foundedRoom({
       ...london,
       civilOffsetMs: 2 * hourMs,
       nowMs: utc('2026-01-15T10:00:00Z'),
@@ -266,7 +243,7 @@ describe('civil time that differs from the room’s clock', () => {
   })
 
   it('changed by an event writes the hours of the day anew and touches nothing else', () => {
-    const before = room({ ...london, nowMs: utc('2026-01-15T10:00:00Z') })
+    const before = foundedRoom({ ...london, nowMs: utc('2026-01-15T10:00:00Z') })
     const events = civilOffsetEvents(before, 2 * hourMs, utc('2026-01-15T12:00:00Z'))
     expect(events).toMatchObject([
       {
@@ -278,62 +255,5 @@ describe('civil time that differs from the room’s clock', () => {
     const after = foldEvents(before, events)
     expect({ ...after, room: null, days: null }).toEqual({ ...before, room: null, days: null })
     expect(after.days.at(-1)?.closesAtMs).toBe(utc('2026-01-15T19:00:00Z'))
-  })
-})
-
-describe('a plan by clock times when the clocks change', () => {
-  const bird = 'b1' as BirdId
-  const nest: NestId = nestOf(1)
-  const brood = (minutesOfDay: readonly number[], admittedAtMs: number): readonly RoomEvent[] => [
-    incubator(incubatorOf(1), '1'),
-    {
-      type: 'PlanSet',
-      v: 1,
-      plan: {
-        id: planOf(1),
-        label: 'by the clock',
-        technique: 'cropTube',
-        timing: { type: 'at', minutesOfDay: [...minutesOfDay] },
-        earlyPercent: 0,
-        planned: null,
-        cap: null,
-        source: 'invented for tests',
-      },
-    },
-    {
-      type: 'NestOpened',
-      v: 1,
-      nest,
-      label: 'A',
-      incubator: incubatorOf(1),
-      isQuarantined: false,
-      birds: [{ id: bird, band: null, species: null, plan: planOf(1) }],
-      atMs: admittedAtMs,
-    },
-  ]
-  const fedAt = (atMs: number): RoomEvent => ({
-    ...round({ nest, no: 1, by: personOf(1), birds: [bird], at: '08:00' }),
-    startedAtMs: atMs,
-    atMs,
-  })
-  const dueAfter = (opening: Opening, minutes: readonly number[], fedAtMs: number) => {
-    const past = [...brood(minutes, opening.nowMs), fedAt(fedAtMs)]
-    const board = foldEvents(room(opening), past)
-    return iso(birdDueAtMs(board, known(board.birds[bird], bird)) ?? 0)
-  }
-  const pacific = { zone: 'America/Los_Angeles' } as const
-
-  it('feeds at noon by the wall clock, though the room opened before the change', () => {
-    const opening = { ...pacific, opensMinute: 30, nowMs: utc('2026-03-08T08:35:00Z') }
-    const one = utc('2026-03-08T09:00:00Z')
-    expect(dueAfter(opening, [60, 12 * 60], one)).toBe('2026-03-08T19:00:00Z')
-  })
-
-  it.each([
-    ['2026-03-07T20:00:00Z', '2026-03-08T00:05:00Z', '2026-03-08T15:00:00Z'],
-    ['2026-10-31T19:00:00Z', '2026-10-31T23:05:00Z', '2026-11-01T16:00:00Z'],
-  ])('feeds at eight next morning by the wall clock: %s', (founded, fed, due) => {
-    const opening = { ...pacific, opensMinute: seven, nowMs: utc(founded) }
-    expect(dueAfter(opening, [8 * 60, 12 * 60, 16 * 60], utc(fed))).toBe(due)
   })
 })

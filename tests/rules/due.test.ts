@@ -1,49 +1,23 @@
-// When a bird is due, from when it may be fed, and how late it is. Each row says what had happened to
+// When a bird is due and from when it may be fed. Each row says what had happened to
 // one bird and the instants that follow. Only ate, some and assisted are feeds; everything else delays
 // or hurries, and counts as no feed.
 
 import { describe, expect, it } from 'vitest'
-import { type BirdId, minuteMs } from '../../shared/base/values.ts'
+import type { BirdId } from '../../shared/base/values.ts'
 import { outcomes } from '../../shared/board/constants.ts'
 import type { EventOf, RoomEvent } from '../../shared/board/events.ts'
-import {
-  birdDueAtMs,
-  birdReadyAtMs,
-  lateMs,
-  nestDueAtMs,
-  readyBirds,
-} from '../../shared/rules/due.ts'
+import { birdDueAtMs, birdReadyAtMs } from '../../shared/rules/due.ts'
 import { type Given, given, known } from '../support/given.ts'
 import {
   type Clock,
   clock,
   dayOpened,
   held,
-  nest,
-  nestOf,
   planEvery,
   released,
   round,
 } from '../support/roomBuilder.ts'
-import {
-  ana,
-  atEightNoonFour,
-  birdsS,
-  f1,
-  f2,
-  halfHourly,
-  hours,
-  inc1,
-  iris,
-  lena,
-  mSyringe,
-  mTube,
-  nestF,
-  nestM,
-  nestS,
-  room,
-  unfedRoom,
-} from './smallRoom.ts'
+import { ana, birdsS, f1, halfHourly, hours, iris, lena, nestF, unfedRoom } from './smallRoom.ts'
 
 const bird = (room: Given, id: BirdId) => known(room.board.birds[id], id)
 const dueOf = (room: Given, id: BirdId = f1) => birdDueAtMs(room.board, bird(room, id))
@@ -225,104 +199,5 @@ describe('a bird on thirty minutes, a tenth of it early, that', () => {
     const after = f1After(visit(1, '08:40', 'ate'), slower)
     expect(dueOf(after)).toBe(clock('09:25'))
     expect(readyOf(after)).toBe(clock('09:25'))
-  })
-})
-
-const clocked = nestOf(9)
-const clockedBird = 'b40' as BirdId
-const byTheClock = f1After(
-  nest(clocked, {
-    label: 'T',
-    incubator: inc1,
-    birds: [{ id: clockedBird, plan: atEightNoonFour }],
-    at: '06:30',
-  }),
-)
-const clockedVisit = (at: Clock, outcome: 'ate' | 'refused' = 'ate') =>
-  round({ nest: clocked, no: 50, by: iris, birds: [clockedBird], at, outcome })
-
-describe('a bird fed at eight, noon and four', () => {
-  it.each([
-    ['08:00', '12:00', 0],
-    ['08:05', '12:00', 0],
-    ['12:10', '16:00', 0],
-    ['16:05', '08:00', 1],
-  ] as const)('and fed at %s is due at %s, %i days later', (fed, due, day) => {
-    expect(dueOf(byTheClock.and(clockedVisit(fed)), clockedBird)).toBe(clock(due, day))
-  })
-
-  it('and offered food at eight that it refused is due after half the gap to noon', () => {
-    const after = byTheClock.and(clockedVisit('08:00', 'refused'))
-    expect(dueOf(after, clockedBird)).toBe(clock('10:00'))
-  })
-})
-
-describe('a nest', () => {
-  it('is due with its earliest bird', () => {
-    const after = room.and(round({ nest: nestF, no: 9, by: iris, birds: [f2], at: '08:55' }))
-    expect(nestDueAtMs(after.board, nestF)).toBe(clock('09:10'))
-  })
-
-  it('is another nest for somebody who may not feed the bird that is due first', () => {
-    const tubeFirst = room.and(
-      round({ nest: nestM, no: 9, by: iris, birds: [mSyringe], at: '10:40' }),
-    )
-    expect(nestDueAtMs(tubeFirst.board, nestM, iris)).toBe(clock('10:40'))
-    expect(nestDueAtMs(tubeFirst.board, nestM, ana)).toBe(clock('11:00'))
-    expect(nestDueAtMs(tubeFirst.board, nestM)).toBe(clock('10:40'))
-  })
-
-  it('leaves out birds that are held', () => {
-    const after = room.and(
-      heldOnce,
-      round({ nest: nestF, no: 9, by: iris, birds: ['b2', 'b3', 'b4'] as BirdId[], at: '08:55' }),
-    )
-    expect(nestDueAtMs(after.board, nestF)).toBe(clock('09:25'))
-  })
-
-  it('with nobody to be fed is never due', () => {
-    expect(nestDueAtMs(room.board, nestS)).toBeNull()
-  })
-
-  it('has for each person the ready birds they may feed', () => {
-    const ids = (person: typeof ana, at: Clock) =>
-      readyBirds(room.board, nestM, person, clock(at)).map(({ id }) => id)
-    expect(ids(ana, '08:57:59')).toEqual([])
-    expect(ids(ana, '08:58')).toEqual([mSyringe])
-    expect(ids(iris, '10:39:59')).toEqual([mSyringe])
-    expect(ids(iris, '10:40')).toEqual([mSyringe, mTube])
-  })
-})
-
-describe('lateness', () => {
-  const nextDay = room.and(dayOpened(hours, 1))
-  const dayAfter = nextDay.and(dayOpened(hours, 2))
-  const lateMin = (in_: Given, due: readonly [Clock, number?], now: readonly [Clock, number?]) =>
-    lateMs(in_.board, clock(...due), clock(...now)) / minuteMs
-
-  it('is nothing before and at the due time', () => {
-    expect(lateMin(room, ['09:10'], ['09:00'])).toBe(0)
-    expect(lateMin(room, ['09:10'], ['09:10'])).toBe(0)
-  })
-
-  it('counts minute by minute while the room is open', () => {
-    expect(lateMin(room, ['09:10'], ['09:22'])).toBe(12)
-  })
-
-  it('stops at closing', () => {
-    expect(lateMin(room, ['20:50'], ['23:00'])).toBe(10)
-  })
-
-  it('counts nothing before the opening', () => {
-    expect(lateMin(room, ['06:30'], ['06:50'])).toBe(0)
-    expect(lateMin(room, ['06:30'], ['07:05'])).toBe(5)
-  })
-
-  it('goes on at the next opening, the night left out', () => {
-    expect(lateMin(nextDay, ['20:50'], ['07:10', 1])).toBe(20)
-  })
-
-  it('leaves out every night between', () => {
-    expect(lateMin(dayAfter, ['20:50'], ['07:10', 2])).toBe(10 + 14 * 60 + 10)
   })
 })
