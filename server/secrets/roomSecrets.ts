@@ -44,6 +44,8 @@ export interface SecretsFile {
   readonly low: DurableLow<SecretsData>
   /** Of PINs, over all rooms. */
   readonly line: OneAtATime
+  /** When devices were last recognised; written with the next change, for itself it is worth none. */
+  readonly seenAtMs: Map<string, InstantMs>
 }
 
 export class RoomSecrets {
@@ -51,14 +53,14 @@ export class RoomSecrets {
   readonly #place: SecretsPlace
   readonly #low: DurableLow<SecretsData>
   readonly #line: OneAtATime
-  /** When devices were last recognised; written with the next change, for itself it is worth none. */
-  readonly #seenAtMs = new Map<string, InstantMs>()
+  readonly #seenAtMs: Map<string, InstantMs>
 
-  constructor(room: string, { place, low, line }: SecretsFile) {
+  constructor(room: string, { place, low, line, seenAtMs }: SecretsFile) {
     this.#room = room
     this.#place = place
     this.#low = low
     this.#line = line
+    this.#seenAtMs = seenAtMs
   }
 
   // Devices.

@@ -15,6 +15,7 @@ export async function openSecrets(place: SecretsPlace): Promise<Secrets> {
     place,
     low: await durableLow(file, emptySecrets(pepper)),
     line: new OneAtATime(),
+    seenAtMs: new Map(),
   })
 }
 
