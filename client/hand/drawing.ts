@@ -51,9 +51,7 @@ export function handOf({ snapshot, nowMs, ui, say, actions }: Parts): Hand {
   const reports = reportsOf(snapshot.pending, nowMs)
   const isLive = snapshot.liveness.status === 'live'
   const board =
-    reports.length === 0 || confirmed === emptyBoard
-      ? confirmed
-      : drawnBoard(confirmed, reports, nowMs)
+    reports.length === 0 || confirmed === emptyBoard ? confirmed : drawnBoard(confirmed, reports)
   const shown = reports.filter(({ isShown }) => isShown || !isLive)
   return {
     snapshot,

@@ -4,7 +4,7 @@
 import type { ComponentChild } from 'preact'
 import { nameOf } from '../../shared/views/names.ts'
 import { html } from '../ui/html.ts'
-import { formerHelper, handWords, houseWords, notLiveSince } from '../ui/words.ts'
+import { formerHelper, handWords, houseWords, notLiveSince, whyNotLive } from '../ui/words.ts'
 import type { Hand } from './hand.ts'
 
 export type Parts = {
@@ -48,8 +48,11 @@ function messages(hand: Hand): ComponentChild {
   const { snapshot, ui } = hand
   const house = snapshot.house.map((condition) => houseWords(condition, hand.say))
   const failing = snapshot.isStoreFailing ? [handWords.storeFailing] : []
+  const { liveness: now } = snapshot
+  const lost = now.status === 'notLive' ? whyNotLive(now.why) : ''
+  const alarms = [...failing, ...(lost === '' ? [] : [lost]), ...house]
   return html`
-    ${[...failing, ...house].map((words) => html`<p class="alarm" role="alert" data-testid="house">${words}</p>`)}
+    ${alarms.map((words) => html`<p class="alarm" role="alert" data-testid="house">${words}</p>`)}
     ${ui.notice ? html`<p class=${`notice ${ui.notice.tone}`} role="status" data-testid="notice">${ui.notice.text}</p>` : null}
   `
 }

@@ -11,6 +11,7 @@ import { SocketLink } from '../session/socketLink.ts'
 import { openIndexedDbOutbox } from '../stores/indexedDbOutbox.ts'
 import { html } from '../ui/html.ts'
 import { keepTrying } from '../ui/keepTrying.ts'
+import { reloadIfOutdated } from '../ui/outdated.ts'
 import { roomOfPage } from '../ui/roomOfPage.ts'
 import { handWords } from '../ui/words.ts'
 import { createActions } from './actions.ts'
@@ -44,6 +45,7 @@ function show(root: HTMLElement, session: Session, pairAgain: () => void): void 
     snapshot.value = now
     const { signedIn, device, liveness } = now
     if (liveness.status === 'notLive' && liveness.why === 'notPaired') pairAgain()
+    reloadIfOutdated(liveness)
     if (device === null || now.board === null) return
     const { person } = ui.value
     // Signed out elsewhere, or by a restart of the server: then nobody is served here.
@@ -58,7 +60,7 @@ function show(root: HTMLElement, session: Session, pairAgain: () => void): void 
   const Page = () => {
     const nowMs = snapshot.value.roomNowMs
     if (snapshot.value.board === null || nowMs === null) {
-      return html`<div class="screen"><p class="alone">${handWords.connecting}</p></div>`
+      return html`<div class="screen"><p class="alone">${handWords.looking}</p></div>`
     }
     return app(handOf({ snapshot: snapshot.value, nowMs, ui, say, actions }))
   }
@@ -66,7 +68,7 @@ function show(root: HTMLElement, session: Session, pairAgain: () => void): void 
 }
 
 async function start(root: HTMLElement): Promise<void> {
-  sayOnly(root, handWords.connecting)
+  sayOnly(root, handWords.looking)
   const again = (what: string) => (error: unknown) => complain(what, error)
   const room = await keepTrying(() => roomOfPage(location.pathname), again('no answer about rooms'))
   if (room === null) return sayOnly(root, handWords.noRoom)

@@ -41,7 +41,7 @@ export class SignActions {
   }
 
   beginShift(): Promise<boolean> {
-    return this.#acting.ask({ type: 'BeginShift', v: 1 }, home)
+    return this.#acting.ask({ type: 'BeginShift', v: 1 }, null)
   }
 
   beginBreak(): Promise<boolean> {

@@ -264,6 +264,12 @@ export const commandWords: Readonly<Record<Command['type'], string>> = {
 export const notLive = 'NOT LIVE'
 export const notLiveSince = (time: string): string => `NOT LIVE since ${time}`
 
+/** Why a page is not live, where waiting alone does not mend it; nothing for a plain silence. */
+export const whyNotLive = (why: FaultCode | 'silent' | 'behind' | 'otherBoard'): string => {
+  if (why === 'silent') return ''
+  return why === 'behind' || why === 'otherBoard' ? 'The board is fetched anew.' : faultWords[why]
+}
+
 /** The wall says little: a bare number is minutes, a number with + is a count. */
 export const wallWords = {
   late: (minutes: number) => `${minutes} late`,
@@ -291,12 +297,14 @@ export const wallWords = {
   rest: (n: number) => `+${n}`,
   asItWas: (time: string) => `The board as it was at ${time}. Say the nest aloud.`,
   connecting: 'Looking for the room …',
+  noIncubators: 'No incubator is on the board yet.',
 } as const
 
 /** The handheld speaks to one person, in the order of a round. */
 export const handWords = {
   live: 'Live',
-  connecting: 'Looking for the room …',
+  connecting: 'connecting …',
+  looking: 'Looking for the room …',
   whoAreYou: 'Who are you?',
   nobody: 'Name',
   noPeople: 'Nobody is on the board yet.',

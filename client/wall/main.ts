@@ -11,8 +11,9 @@ import { SocketLink } from '../session/socketLink.ts'
 import { clockTime } from '../ui/clock.ts'
 import { html } from '../ui/html.ts'
 import { keepTrying } from '../ui/keepTrying.ts'
+import { reloadIfOutdated } from '../ui/outdated.ts'
 import { roomOfPage } from '../ui/roomOfPage.ts'
-import { handWords, houseWords, notLive, wallWords } from '../ui/words.ts'
+import { handWords, houseWords, notLive, wallWords, whyNotLive } from '../ui/words.ts'
 import { canvasWidths, type WidthOf } from './measure.ts'
 import { wallPage } from './page.ts'
 
@@ -28,7 +29,12 @@ function draw(root: HTMLElement, snapshot: RoomSnapshot, widthOf: WidthOf): void
   const isLost = liveness.status === 'notLive'
   const nowMs = isLost ? liveness.sinceMs : snapshot.roomNowMs
   if (!board || nowMs === null) {
-    render(sentence(isLost ? notLive : wallWords.connecting), root)
+    const why = isLost ? whyNotLive(liveness.why) : ''
+    render(sentence(isLost ? `${notLive}. ${why}` : wallWords.connecting), root)
+    return
+  }
+  if (Object.keys(board.incubators).length === 0 && !isLost) {
+    render(sentence(wallWords.noIncubators), root)
     return
   }
   const time = (atMs: number) => clockTime(board.room, atMs)
@@ -66,7 +72,10 @@ async function start(root: HTMLElement): Promise<void> {
   const family = getComputedStyle(document.body).fontFamily
   let widthOf = canvasWidths(family)
   const redraw = () => draw(root, watch.snapshot(), widthOf)
-  watch.subscribe(redraw)
+  watch.subscribe((snapshot) => {
+    reloadIfOutdated(snapshot.liveness)
+    redraw()
+  })
   setInterval(redraw, redrawMs)
   // Words are wider or narrower once the page's own font is there.
   void document.fonts.ready.then(() => {

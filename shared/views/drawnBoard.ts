@@ -16,11 +16,12 @@ export type Noted = {
 }
 
 /** The confirmed board and these reports on top of it, in the order they were noted. */
-export function drawnBoard(board: Board, waiting: readonly Noted[], nowMs: InstantMs): Board {
+export function drawnBoard(board: Board, waiting: readonly Noted[]): Board {
   return waiting.reduce((drawn, { by, command, notedAtMs }) => {
     if (isAsk(command.type) || command.type === 'Withdrawn') return drawn
-    const context = { by, nowMs, agoMs: 0, notedAtMs, startedAtMs: null, isBounded: false }
-    const decision = decide(drawn, command, context)
+    // As if it had arrived when it was noted: so it ages on the screen like any other record.
+    const times = { nowMs: notedAtMs, notedAtMs, startedAtMs: null }
+    const decision = decide(drawn, command, { by, agoMs: 0, isBounded: false, ...times })
     return decision.ok ? foldEvents(drawn, decision.value) : drawn
   }, board)
 }

@@ -372,17 +372,21 @@ describe('what waits on a device', () => {
   })
 
   it('is drawn on the board: the claim is over and its nest fed', () => {
-    const drawn = drawnBoard(lookRoom, [{ by: ivo, command, notedAtMs: nowMs }], nowMs)
+    const drawn = drawnBoard(lookRoom, [{ by: ivo, command, notedAtMs: nowMs }])
     expect(claimView(drawn, names, { person: ivo, nowMs })).toBeNull()
     expect(nestNamed(drawn, 'E').rounds.length).toBe(1)
     expect(nestNamed(lookRoom, 'E').rounds.length).toBe(0)
   })
 
+  it('can be undone for ten seconds from when it was noted, saved or not', () => {
+    const drawn = drawnBoard(lookRoom, [{ by: ivo, command, notedAtMs: nowMs }])
+    expect(undoView(drawn, ivo, nowMs + 9_999)).toMatchObject({ label: 'E', no: claimNo })
+    expect(undoView(drawn, ivo, nowMs + 10 * secondMs)).toBeNull()
+  })
+
   it('never draws an ask before it is answered', () => {
     const ask = { type: 'ClaimNest', v: 1, nest: nestNamed(lookRoom, 'G').id } as const
-    expect(drawnBoard(lookRoom, [{ by: saba, command: ask, notedAtMs: nowMs }], nowMs)).toBe(
-      lookRoom,
-    )
+    expect(drawnBoard(lookRoom, [{ by: saba, command: ask, notedAtMs: nowMs }])).toBe(lookRoom)
   })
 })
 

@@ -21,13 +21,14 @@ import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { claimKey, draftOf } from '../ui.ts'
 import { birdRows } from './birdRows.ts'
+import { undoPress } from './undo.ts'
 import { waitingLine } from './waiting.ts'
 
 function bar(hand: Served, claim: ClaimView): ComponentChild {
   const minutes = wholeMinutes(hand.nowMs - claim.startedAtMs)
   return html`<div class="mine" data-testid="claim">
     <span class="label" data-testid="claim-label">${claim.label}</span>
-    <span>${handWords.incubator(claim.incubatorLabel)}</span>
+    <span class="box">${claim.incubatorLabel}</span>
     <span>${claim.isOpened ? handWords.openFor(minutes) : handWords.minutes(minutes)}</span>
   </div>`
 }
@@ -142,6 +143,6 @@ export function feedingPage(hand: Served, claim: ClaimView): ComponentChild {
     `,
     dock: mustLook
       ? html`${lookDock(hand, claim)} ${more}`
-      : html`<div class="pair wide-left">${feedPress(hand, claim, draft)} ${more}</div>`,
+      : html`${undoPress(hand)}<div class="pair wide-left">${feedPress(hand, claim, draft)} ${more}</div>`,
   })
 }

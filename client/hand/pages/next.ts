@@ -4,7 +4,6 @@
 import type { ComponentChild } from 'preact'
 import { calledOffView } from '../../../shared/views/calledOffView.ts'
 import { type NextNest, type NextView, nextView } from '../../../shared/views/nextView.ts'
-import { undoView } from '../../../shared/views/undoView.ts'
 import { html } from '../../ui/html.ts'
 import { pair, primary, second } from '../../ui/press.ts'
 import { handWords } from '../../ui/words.ts'
@@ -12,6 +11,7 @@ import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { offered } from './offered.ts'
 import { questions } from './question.ts'
+import { undoPress } from './undo.ts'
 import { waitingLine } from './waiting.ts'
 
 function nothing(hand: Served, view: Exclude<NextView, NextNest>): ComponentChild {
@@ -33,9 +33,11 @@ function nothing(hand: Served, view: Exclude<NextView, NextNest>): ComponentChil
 }
 
 /** What the big press can be just now: it waits for an answer, or for the link. */
-function pressState(hand: Served): { isOff: boolean; text?: string } {
+function pressState(hand: Served): { isOff: boolean; text?: string; small?: string } {
   if (hand.ui.isAsking) return { isOff: true, text: handWords.asking }
-  return hand.snapshot.canAsk ? { isOff: false } : { isOff: true, text: handWords.connecting }
+  return hand.snapshot.canAsk
+    ? { isOff: false }
+    : { isOff: true, text: handWords.connecting, small: '' }
 }
 
 function claimPress(hand: Served, next: NextNest): ComponentChild {
@@ -82,18 +84,6 @@ function bigPress(hand: Served, view: NextView): ComponentChild {
     case 'nothing':
       return null
   }
-}
-
-function undoPress(hand: Served): ComponentChild {
-  const undo = undoView(hand.board, hand.person, hand.nowMs)
-  if (!undo) return null
-  const leftS = Math.ceil((undo.untilMs - hand.nowMs) / 1_000 / hand.snapshot.speed)
-  return second({
-    id: 'undo',
-    text: handWords.undo(undo.label),
-    small: handWords.undoSmall(leftS),
-    onPress: () => void hand.actions.round.takeBack(undo.nest, undo.no),
-  })
 }
 
 function lostWords(hand: Served): ComponentChild {
