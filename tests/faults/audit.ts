@@ -125,6 +125,9 @@ export class Audit {
       if (isReport(command)) this.fail(`report ${key} was refused: ${answer.why.code}`)
       return
     }
+    if (answer.version > this.#history.version) {
+      this.fail(`${key} was answered at version ${answer.version}, which is not on disk`)
+    }
     this.#held(command, answer.version)
     // An ask that changed nothing is granted and leaves no record; no screen is shown one either.
     const leavesNone = isAsk(command.body.type) && recordedAt === undefined && !shownKeys.has(key)
@@ -133,10 +136,14 @@ export class Audit {
     if (recordedAt !== answer.version) this.#lost += 1
   }
 
-  /** Who was granted a nest has it at that version, whether there was anything to record or not. */
+  /**
+   * Who was granted a nest has it at that version, whether there was anything to record or not. Where
+   * the answer to what an earlier reading found comes only now, the record itself has been seen.
+   */
   #held({ by, body }: CommandFrame, version: number): void {
-    if (body.type !== 'ClaimNest') return
-    if (this.#history.holdersAt(version)?.get(body.nest) !== by) {
+    const holders = this.#history.holdersAt(version)
+    if (body.type !== 'ClaimNest' || holders === undefined) return
+    if (holders.get(body.nest) !== by) {
       this.fail(`${by} was granted ${body.nest} at version ${version}, and has it not`)
     }
   }
