@@ -1,7 +1,7 @@
 // Nothing acknowledged is lost, doubled or changed, whatever becomes of the machine.
 
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { WriteFailed } from '../../../server/disk/appender.ts'
 import type { Disk } from '../../../server/disk/disk.ts'
 import { type DiskErrorCode, FakeDisk } from '../../support/fakeDisk.ts'
@@ -10,6 +10,9 @@ import { everyChoice, seededChoose } from '../../support/seededChoose.ts'
 import { live, type Step } from './lives.ts'
 import { entries, entry, friday, openNotes, saturday, versionsOf } from './notes.ts'
 import { dir, diskWith, fridayFile, soundFile } from './wreckage.ts'
+
+// Thousands of small openings; a machine with much else to do takes its time over them.
+vi.setConfig({ testTimeout: 30_000 })
 
 describe('every state a loss of power can leave', () => {
   /** Cuts the power at every call of an opening and one append, in every way, and opens what is left. */

@@ -1,7 +1,7 @@
 // Whatever is wrong with a journal is refused by its name, with the file and the line: never read as
 // a different board.
 
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { JournalDamage } from '../../../server/journal/damage.ts'
 import { entry, friday, openNotes, saturday } from './notes.ts'
 import {
@@ -15,6 +15,9 @@ import {
   soundFile,
   threeFiles,
 } from './wreckage.ts'
+
+// Thousands of small openings; a machine with much else to do takes its time over them.
+vi.setConfig({ testTimeout: 30_000 })
 
 const saturdayFile = '000000000003-2026-05-23.journal'
 const lastFile = '000000000005-2026-05-22.journal'

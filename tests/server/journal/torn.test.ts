@@ -1,7 +1,7 @@
 // What a crash leaves at the end of a journal: the torn end is cut off, kept beside and reported, and
 // everything before it stands.
 
-import { expect, it } from 'vitest'
+import { expect, it, vi } from 'vitest'
 import { WriteFailed } from '../../../server/disk/appender.ts'
 import { JournalDamage } from '../../../server/journal/damage.ts'
 import { FakeDisk } from '../../support/fakeDisk.ts'
@@ -19,6 +19,9 @@ import {
   threeFiles,
 } from './wreckage.ts'
 
+// Thousands of small openings; a machine with much else to do takes its time over them.
+vi.setConfig({ testTimeout: 30_000 })
+
 it('opens before the torn record, cut at every byte of the last two, and keeps the tail', async () => {
   const whole = await soundFile(4)
   const starts = lineStarts(whole)
@@ -29,12 +32,12 @@ it('opens before the torn record, cut at every byte of the last two, and keeps t
     const soundBytes = at(starts, sound)
     expect(versionsOf(records)).toEqual([1, 2, 3].slice(0, sound))
     expect(journal.head.version).toBe(sound)
-    expect(fileOn(disk, fridayFile)).toEqual(whole.subarray(0, soundBytes))
+    expect(fileOn(disk, fridayFile).equals(whole.subarray(0, soundBytes))).toBe(true)
     if (cut === soundBytes) expect(torn).toEqual([])
     else {
       const kept = `${fridayFile}.torn-${sound + 1}`
       expect(torn).toEqual([{ path: `${dir}/${kept}`, lengthBytes: cut - soundBytes }])
-      expect(fileOn(disk, kept)).toEqual(whole.subarray(soundBytes, cut))
+      expect(fileOn(disk, kept).equals(whole.subarray(soundBytes, cut))).toBe(true)
     }
   }
 })

@@ -3,7 +3,7 @@
 import { createHash } from 'node:crypto'
 import { join } from 'node:path'
 import fc from 'fast-check'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { WriteFailed } from '../../../server/disk/appender.ts'
 import type { Disk } from '../../../server/disk/disk.ts'
 import { seal } from '../../../server/disk/seal.ts'
@@ -18,6 +18,9 @@ import { FakeDisk } from '../../support/fakeDisk.ts'
 import { fixedChance } from '../../support/fixedChance.ts'
 import { cutPowerAt } from '../../support/powerCut.ts'
 import { everyChoice, seededChoose } from '../../support/seededChoose.ts'
+
+// Thousands of small openings; a machine with much else to do takes its time over them.
+vi.setConfig({ testTimeout: 30_000 })
 
 const open = (disk: Disk, dir: string) => openPrivateFile({ disk, dir, chance: fixedChance(1) })
 const x = (no: number) => privateId.parse(`x${no}`)
