@@ -149,8 +149,6 @@ export function bench(options: BenchOptions = {}) {
   return { scribe, take, story, logged, frames, failures, time, journal, privateFile, lanes }
 }
 
-export type Bench = ReturnType<typeof bench>
-
 /** A command just noted; device d2's is person p2's. */
 export function taken(
   lane: string,
