@@ -54,6 +54,12 @@ function show(root: HTMLElement, session: Session, pairAgain: () => void): void 
     if (isFirst && only !== undefined && others.length === 0) actions.sign.serve(only)
     isFirst = false
   })
+  let drawn = ui.value.page
+  ui.subscribe(({ page }) => {
+    // Every page begins at its top, wherever the last one was scrolled to.
+    if (page !== drawn) window.scrollTo(0, 0)
+    drawn = page
+  })
   setInterval(() => {
     snapshot.value = session.snapshot()
   }, redrawMs)

@@ -353,7 +353,7 @@ export const handWords = {
   amountHidden: 'Amount hidden: look first',
   planned: (amount: string) => `planned ${amount}`,
   cap: (amount: string) => `at most ${amount}`,
-  overCap: (amount: string) => `over the most of ${amount}`,
+  overCap: (amount: string) => `more than the cap of ${amount}`,
   notFedHere: { held: 'on hold', settling: 'warming', notNow: 'not now' },
   allAte: (n: number) => (n === 1 ? 'It ate' : `All ${n} ate`),
   restAte: (n: number) => (n === 1 ? 'The last one ate' : `The other ${n} ate`),

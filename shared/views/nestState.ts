@@ -7,7 +7,7 @@ import { birdsOf } from '../board/change.ts'
 import type { Bird, Board, Doubt, Held, Nest } from '../board/state.ts'
 import { warnsFromMs } from '../rules/doubts.ts'
 import { isHeld, lateMs, nestDueAtMs, readyBirds } from '../rules/due.ts'
-import { isOpen } from '../rules/feedingHours.ts'
+import { hoursAt } from './hours.ts'
 import { nameOf, type PublicNames } from './names.ts'
 
 export type NestState =
@@ -89,9 +89,11 @@ function settlingShown(birds: readonly Bird[]): NestState | null {
 function dueShown(board: Board, nest: Nest, nowMs: InstantMs): NestState {
   const dueAtMs = nestDueAtMs(board, nest.id)
   if (dueAtMs === null) return { type: 'unplanned' }
+  const hours = hoursAt(board, nowMs)
+  // While the room is closed nothing is due; whatever was late is due again when it opens.
+  if (hours.type === 'closed') return { type: 'later', dueAtMs: Math.max(dueAtMs, hours.opensAtMs) }
   const late = lateMs(board, dueAtMs, nowMs)
   if (late >= minuteMs) return { type: 'late', dueAtMs, lateMs: late }
-  if (!isOpen(board, nowMs)) return { type: 'later', dueAtMs }
   if (dueAtMs <= nowMs) return { type: 'due', dueAtMs }
   const isReady = readyBirds(board, nest.id, undefined, nowMs).length > 0
   return { type: isReady ? 'soon' : 'later', dueAtMs }

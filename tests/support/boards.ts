@@ -347,3 +347,12 @@ export const lookRoom: Board = boardOf([
   { label: 'J', incubator: 2, fedMinutesAgo: 20 },
   { label: 'K', incubator: 2, birds: 1, plan: 1, fedMinutesAgo: 130 },
 ])
+
+/** Fourteen incubators of six: more lanes than the wall has room for at full size. */
+export const wideRoom: Board = boardOf(
+  Array.from({ length: 84 }, (_, at) => ({
+    label: labelAt(at),
+    incubator: 1 + Math.floor(at / 6),
+    fedMinutesAgo: (at * 11) % 36,
+  })),
+)

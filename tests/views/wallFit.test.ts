@@ -6,7 +6,7 @@ import { tokenWidth } from '../../client/wall/measure.ts'
 import { type Token, tokenOf } from '../../client/wall/tokens.ts'
 import type { Board } from '../../shared/board/state.ts'
 import { wallView } from '../../shared/views/wallView.ts'
-import { busyRoom, calmRoom, jammedRoom, names, nowMs } from '../support/boards.ts'
+import { busyRoom, calmRoom, jammedRoom, names, nowMs, wideRoom } from '../support/boards.ts'
 
 /** Wider than the page's own font on average, so that what fits here fits there. */
 const widthOf = (text: string, { px }: { px: number }) => text.length * px * 0.56
@@ -29,6 +29,7 @@ describe.each([
   ['calm, 24 nests', calmRoom],
   ['behind, 60 nests', busyRoom],
   ['jammed, 60 nests', jammedRoom],
+  ['of fourteen incubators, 84 nests', wideRoom],
 ])('a lane of a room %s', (_, board) => {
   it('never says more than fits beside its count', () => {
     for (const { fitted, width } of lanesOf(board)) {

@@ -66,17 +66,14 @@ describe('the state of a nest', () => {
     expect(stateOf(room, 'A', nowMs + 27 * minuteMs)?.type).toBe('soon')
   })
 
-  it('counts lateness inside feeding hours only', () => {
-    const room = boardOf([{ label: 'A', incubator: 1, fedMinutesAgo: 0 }])
-    // Last due 20:54 had it been fed at 20:24; the room closes at 21:00.
-    const late = { ...room, birds: {} }
-    const at2024 = nowMs + 10 * hourMs
-    for (const bird of Object.values(room.birds)) {
-      const feeds = bird.feeds.map((feed) => ({ ...feed, startedAtMs: at2024 }))
-      Object.assign(late.birds, { [bird.id]: { ...bird, feeds } })
-    }
-    const at2300 = nowMs + 12.6 * hourMs
-    expect(stateOf(late, 'A', at2300)).toMatchObject({ type: 'late', lateMs: 6 * minuteMs })
+  it('is not late while the room is closed, but due when it opens', () => {
+    const room = boardOf([{ label: 'A', incubator: 1, fedMinutesAgo: 30 }])
+    const closesAtMs = Date.UTC(2026, 5, 13, 20)
+    expect(stateOf(room, 'A', closesAtMs - 1)?.type).toBe('late')
+    expect(stateOf(room, 'A', closesAtMs)).toEqual({
+      type: 'later',
+      dueAtMs: Date.UTC(2026, 5, 14, 6),
+    })
   })
 
   it('shows who has it rather than that it is late', () => {
