@@ -34,7 +34,7 @@ export function tokenWidth(
 ): number {
   const words = (text: string) =>
     text === '' ? 0 : wordGap + widthOf(text, { px: sizes.detail, weight: weights.detail })
-  const label = widthOf(token.label, { px: sizes.label, weight: weights.label })
+  const label = widthOf(token.shown, { px: sizes.label, weight: weights.label })
   const body = padding[token.kind] + label + words(form.detail)
   if (form.doubt === null) return body
   const mark = widthOf('?', { px: sizes.detail, weight: weights.label })

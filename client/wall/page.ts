@@ -38,7 +38,7 @@ function nest({ token, form }: Shown): ComponentChild {
     data-doubt=${form.doubt === null ? null : 'yes'}
   >
     <span class="body" style=${{ padding: `0 ${rem(padding[token.kind] / 2)}` }}>
-      <b>${token.label}</b>${detail}
+      <b>${token.shown}</b>${detail}
     </span>
     ${chip}
   </div>`

@@ -31,6 +31,8 @@ export type Form = {
 export type Token = {
   readonly nest: NestId
   readonly label: string
+  /** The label as drawn: in brackets where the brood is quarantined. */
+  readonly shown: string
   readonly kind: TokenKind
   /** From the most words to the fewest; never empty. */
   readonly forms: readonly [Form, ...Form[]]
@@ -153,7 +155,8 @@ function formsOf(details: Words, doubts: Words<string | null>): [Form, ...Form[]
 export function tokenOf(nest: NestSummary, time: Time, nowMs: InstantMs): Token {
   return {
     nest: nest.nest,
-    label: nest.isQuarantined ? `[${nest.label}]` : nest.label,
+    label: nest.label,
+    shown: nest.isQuarantined ? `[${nest.label}]` : nest.label,
     kind: kindOf(nest),
     forms: formsOf(detailWords(nest, time, nowMs), doubtWords(nest.doubt, time)),
   }

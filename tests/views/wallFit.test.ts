@@ -67,6 +67,7 @@ describe('words that are given up', () => {
   const token = (label: string, kind: Token['kind'], worths: readonly [number, ...number[]]) => ({
     nest: label as Token['nest'],
     label,
+    shown: label,
     kind,
     forms: worths.map(form) as unknown as Token['forms'],
   })

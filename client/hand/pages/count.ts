@@ -19,7 +19,7 @@ function stepper(hand: Served, claim: ClaimView, draft: Draft): ComponentChild {
   const set = (to: number) => hand.setDraft(claimKey(claim.claimNo), withBack(draft, to, brood))
   return html`<div class="amount">
     ${second({ id: 'fewer-back', text: '−', isOff: back === 0, onPress: () => set(back - 1) })}
-    <output data-testid="back">${back}</output>
+    <output data-testid="back-count">${back}</output>
     ${second({ id: 'more-back', text: '+', isOff: back === brood, onPress: () => set(back + 1) })}
   </div>`
 }

@@ -26,7 +26,7 @@ import { waitingLine } from './waiting.ts'
 
 function bar(hand: Served, claim: ClaimView): ComponentChild {
   const minutes = wholeMinutes(hand.nowMs - claim.startedAtMs)
-  return html`<div class="mine" data-testid="claim">
+  return html`<div class="mine" data-testid="claim-bar">
     <span class="label" data-testid="claim-label">${claim.label}</span>
     <span class="box">${claim.incubatorLabel}</span>
     <span>${claim.isOpened ? handWords.openFor(minutes) : handWords.minutes(minutes)}</span>
