@@ -1,0 +1,84 @@
+// All of them, new for every world, in the order of their numbers.
+
+import type { Invariant } from '../scene.ts'
+import {
+  AllScreensAgree,
+  NeverOlderThanTold,
+  OneBoardEverywhere,
+  OutboxesAreEmpty,
+  TheHashTellsBoardsApart,
+  VersionsOnlyGrow,
+} from './boards.ts'
+import {
+  ClaimsEndInTime,
+  LateRoundsStrike,
+  NoClaimMovesSilently,
+  OneClaimANest,
+  StartedVisitsEnd,
+} from './claims.ts'
+import {
+  LateStartsStayInBounds,
+  LeasesRunByTheRoomsClock,
+  TheRoomsClockGoesOn,
+  WallJumpsChangeHoursOnly,
+} from './clocks.ts'
+import {
+  CorrectionsDeleteNothing,
+  LanesAreContiguous,
+  NothingNotedIsLost,
+  NumbersMeanOneThing,
+  OneEffectACommand,
+  ReceivedIsAccountedFor,
+  RepeatsGetTheirFirstAnswer,
+  ReportsAreNeverRejected,
+  WhatWaitsIsSeen,
+} from './commands.ts'
+import {
+  AnswersNameTheirRecord,
+  DamageIsNamed,
+  NamesAreKept,
+  OpenedAsItWas,
+  ThePastSurvives,
+  ToldIsDurable,
+} from './durability.ts'
+import { FailuresAreSaid, ReadingGoesOn, SilenceIsSaid } from './silence.ts'
+import { HoldsAreLookedAtAgain, NoClaimIsStuck, TimeLeavesNothing } from './time.ts'
+
+export const allInvariants = (): readonly Invariant[] => [
+  new OneClaimANest(),
+  new NoClaimMovesSilently(),
+  new ToldIsDurable(),
+  new AnswersNameTheirRecord(),
+  new ThePastSurvives(),
+  new NamesAreKept(),
+  new OneEffectACommand(),
+  new RepeatsGetTheirFirstAnswer(),
+  new LanesAreContiguous(),
+  new NumbersMeanOneThing(),
+  new NothingNotedIsLost(),
+  new WhatWaitsIsSeen(),
+  new OneBoardEverywhere(),
+  new OpenedAsItWas(),
+  new TheHashTellsBoardsApart(),
+  new VersionsOnlyGrow(),
+  new ClaimsEndInTime(),
+  new LeasesRunByTheRoomsClock(),
+  new LateStartsStayInBounds(),
+  new TheRoomsClockGoesOn(),
+  new WallJumpsChangeHoursOnly(),
+  new NeverOlderThanTold(),
+  new SilenceIsSaid(),
+  new FailuresAreSaid(),
+  new ReadingGoesOn(),
+  new DamageIsNamed(),
+  new ReceivedIsAccountedFor(),
+  new CorrectionsDeleteNothing(),
+  new AllScreensAgree(),
+  new OutboxesAreEmpty(),
+  new NoClaimIsStuck(),
+  new LateRoundsStrike(),
+  new StartedVisitsEnd(),
+  new ReportsAreNeverRejected(),
+  new TimeLeavesNothing(),
+  new HoldsAreLookedAtAgain(),
+]
