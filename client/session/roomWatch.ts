@@ -1,6 +1,6 @@
 // Watching a room: hello, welcome, records and beats, and the word NOT LIVE. This is all a wall needs
-// and all it loads; it can send nothing but a hello. What writes (`session.ts`) stands on top of it and
-// gets the frames that are not about the board.
+// and all it loads: by itself it sends a hello and nothing else. What writes (`session.ts`) stands on top
+// of it, sends through it once it is welcomed, and gets the frames that are not about the board.
 
 import type { InstantMs, LengthMs, PersonId } from '../../shared/base/values.ts'
 import type {

@@ -17,8 +17,7 @@ export function timingOf(noted: Noted, origin: Origin, timers: Timers): Timing {
   const startedAgoMs = startedAgo(noted, origin, timers)
   return {
     notedAgoMs,
-    // A visit cannot begin after the note about it, whatever a clock was set to in between.
-    ...(startedAgoMs === null ? {} : { startedAgoMs: Math.max(startedAgoMs, notedAgoMs) }),
+    ...(startedAgoMs === null ? {} : { startedAgoMs }),
     heardAtMs: noted.heardAtMs,
   }
 }

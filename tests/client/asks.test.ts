@@ -11,6 +11,7 @@ import {
   claim,
   Device,
   record,
+  records,
   refused,
   roomMs,
   takenBack,
@@ -112,6 +113,16 @@ describe('an ask', () => {
     expect(device.shown.lateAnswers).toEqual([])
   })
 
+  it('answered late is one of the latest eight such', async () => {
+    const device = await new Device().live(3)
+    for (let n = 1; n <= 9; n += 1) {
+      void device.session.ask(ana, claim)
+      await device.beats(8)
+      await device.answer(n, applied(3))
+    }
+    expect(device.shown.lateAnswers.map(({ n }) => n)).toEqual([2, 3, 4, 5, 6, 7, 8, 9])
+  })
+
   it('once sent, and cut off, is sent again as itself within its 15 s', async () => {
     const device = await new Device().live()
     const asked = followed(device.session.ask(ana, claim))
@@ -178,6 +189,20 @@ describe('an ask', () => {
     await after.answer(1, applied(4))
     expect(after.shown.lateAnswers).toMatchObject([{ n: 1, body: claim, version: 4 }])
     expect((await store.load()).entries).toEqual([])
+  })
+
+  it('answered, but still in a store that could not write so, is not asked or told of again', async () => {
+    const store = new FakeOutboxStore()
+    const device = await new Device({ store }).live(3)
+    void device.session.ask(ana, claim)
+    await settled()
+    store.fail('write')
+    await device.answer(1, applied(3))
+    store.fail()
+    await device.cut()
+    await device.welcomed(3, { laneN: 1 })
+    expect(device.sentLane()).toEqual(['1 ClaimNest'])
+    expect(device.shown).toMatchObject({ pending: [], lateAnswers: [] })
   })
 
   it('is not made when the store does not take it', async () => {
@@ -247,6 +272,16 @@ describe('a device', () => {
     await device.timers.pass(5_000)
     await device.welcomed(9)
     expect(device.shown).toMatchObject({ version: 9, liveness: { status: 'live' } })
+  })
+
+  it('reads no tail that ends before what it was answered', async () => {
+    const device = await new Device().live(3)
+    void device.session.ask(ana, claim)
+    await settled()
+    await device.answer(1, applied(9))
+    await device.cut()
+    await device.welcomed(0, { state: { type: 'tail', records: records(3, 8) } })
+    expect(device.shown.liveness).toMatchObject({ status: 'notLive', why: 'behind' })
   })
 
   it('reads nothing older than what an earlier page was answered', async () => {

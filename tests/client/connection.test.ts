@@ -126,6 +126,14 @@ describe('a connection', () => {
     expect(told).toEqual(['opened', 'lost'])
   })
 
+  it('opens once, however often it is told so', () => {
+    const link = new FakeLink()
+    const { told } = begun(link)
+    link.open()
+    link.open()
+    expect(told).toEqual(['opened'])
+  })
+
   it('does not hear an older attempt', async () => {
     const link = new FakeLink()
     const { timers, told } = begun(link)

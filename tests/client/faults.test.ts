@@ -46,6 +46,13 @@ describe('a server that cannot just now', () => {
     },
   )
 
+  it('is left alone during the pause, whatever else is noted', async () => {
+    const device = await twoReports()
+    await fault(device, 'busy', { lane: 'd7', n: 1 })
+    await device.session.report(ana, calledAway)
+    expect(device.sentLane()).toEqual(['1 StartFeed'])
+  })
+
   it('is asked ever less often, but at least every eight seconds', async () => {
     const device = await twoReports()
     const waits: number[] = []
@@ -57,6 +64,19 @@ describe('a server that cannot just now', () => {
     }
     expect(waits).toEqual([375, 750, 1_500, 3_000, 6_000, 6_000, 6_000, 6_000])
     expect(device.shown.pending).toHaveLength(2)
+  })
+
+  it('is asked soon again when it had answered in between', async () => {
+    const device = await twoReports()
+    for (let time = 0; time < 4; time += 1) {
+      await fault(device, 'busy', { lane: 'd7', n: 1 })
+      await device.beats(2)
+    }
+    await device.answer(1, applied(3))
+    await fault(device, 'busy', { lane: 'd7', n: 2 })
+    const sent = device.sentLane().length
+    await device.timers.pass(375)
+    expect(device.sentLane()).toHaveLength(sent + 1)
   })
 
   it('holds an ask up for its 15 s and no longer', async () => {
@@ -275,7 +295,10 @@ describe('a gap in the lane', () => {
     await device.answer(2, refused)
     await device.session.report(ben, calledAway)
     await fault(device, 'laneGap', { lane: 'd7', n: 3, expected: 1 })
-    expect(device.shown.pending).toMatchObject([{ n: 1 }, { n: 3 }])
+    expect(device.shown.pending).toMatchObject([
+      { n: 1, state: 'sent' },
+      { n: 3, state: 'waiting' },
+    ])
     await device.answer(1, applied(4))
     await device.answer(2, takenBack)
     await device.answer(3, applied(5))
@@ -297,6 +320,13 @@ describe('a gap in the lane', () => {
       { id: 'd7.1', why: { type: 'fault', code: 'laneGap' }, number: 'withdrawn' },
     ])
     expect(device.sentLane()).toEqual(['1 StartFeed', '2 CalledAway'])
+  })
+
+  it('beyond every number given out asks for the lane anew', async () => {
+    const device = await twoReports()
+    await fault(device, 'laneGap', { lane: 'd7', n: 1, expected: 40 })
+    expect(device.link.isOpen).toBe(false)
+    expect(device.shown.stuck).toMatchObject([{ id: 'd7.1' }])
   })
 
   it('at the very number that was sent is asked again after a pause', async () => {
@@ -378,6 +408,37 @@ describe('two tabs of one device', () => {
     expect(online.sentLane()).toEqual(['1 StartFeed'])
     await online.answer(1, applied(4))
     expect(online.sentLane()).toEqual(['1 StartFeed', '2 CalledAway'])
+  })
+
+  it('learn with the next welcome what the other has had answered', async () => {
+    const store = new FakeOutboxStore()
+    const timers = new FakeTimers()
+    const offline = new Device({ store, timers })
+    await offline.session.start()
+    await offline.session.report(ben, started)
+    const online = await new Device({ store, timers }).live()
+    await online.answer(1, applied(3))
+    expect(offline.shown.pending).toHaveLength(1)
+    await offline.welcomed(3, { laneN: 1 })
+    expect(offline.shown.pending).toEqual([])
+    expect(offline.link.commands()).toEqual([])
+  })
+
+  it('withdraw nothing of the other while the store cannot be read', async () => {
+    const store = new FakeOutboxStore()
+    const timers = new FakeTimers()
+    const [one, two] = [new Device({ store, timers }), new Device({ store, timers })]
+    await Promise.all([one.session.start(), two.live()])
+    await one.session.report(ben, started)
+    store.fail('load')
+    await two.session.report(ana, calledAway)
+    await two.beats(2)
+    expect(two.link.commands()).toEqual([])
+    // Once at its start, then after pauses of 0.4, 0.8 and 1.5 s: never over and over.
+    expect(store.calls.filter((call) => call === 'load')).toHaveLength(2 + 4)
+    store.fail()
+    await two.beats(4)
+    expect(two.sentLane()[0]).toBe('1 StartFeed')
   })
 
   it('find what the other has had answered, and send none of it anew as a loss', async () => {

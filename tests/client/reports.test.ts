@@ -5,7 +5,17 @@ import { describe, expect, it } from 'vitest'
 import { minuteMs } from '../../shared/base/values.ts'
 import { FakeOutboxStore } from '../support/fakeOutboxStore.ts'
 import { FakeTimers, settled } from '../support/fakeTimers.ts'
-import { ana, applied, ben, calledAway, Device, record, roomMs, started } from './device.ts'
+import {
+  ana,
+  applied,
+  ben,
+  calledAway,
+  Device,
+  record,
+  refused,
+  roomMs,
+  started,
+} from './device.ts'
 
 describe('a report', () => {
   it('is kept, then drawn, then sent', async () => {
@@ -68,6 +78,19 @@ describe('a report', () => {
     await device.answer(2, applied(5))
     expect(device.sentLane()).toEqual(['1 StartFeed', '2 CalledAway', '3 CalledAway'])
     expect(device.link.commands().map(({ by }) => by)).toEqual([ana, ben, ana])
+  })
+
+  it('is sent when the answer to the one before stands in the store, not sooner', async () => {
+    const store = new FakeOutboxStore()
+    const device = await new Device({ store }).live()
+    await device.session.report(ana, started)
+    await device.session.report(ben, calledAway)
+    const release = store.hold()
+    await device.answer(1, applied(4))
+    expect(device.sentLane()).toEqual(['1 StartFeed'])
+    release()
+    await settled()
+    expect(device.sentLane()).toEqual(['1 StartFeed', '2 CalledAway'])
   })
 
   it('is sent again until it is answered', async () => {
@@ -148,6 +171,28 @@ describe('a report', () => {
     expect(device.shown.isStoreFailing).toBe(true)
   })
 
+  it('answered twice, the second time otherwise, keeps its first answer', async () => {
+    const device = await new Device().live(3)
+    await device.session.report(ana, calledAway)
+    await device.answer(1, applied(3))
+    await device.answer(1, refused)
+    expect(device.shown).toMatchObject({ pending: [], stuck: [] })
+  })
+
+  it('waits, and is drawn as waiting, when the link goes while the lane is taken on', async () => {
+    const store = new FakeOutboxStore()
+    const device = new Device({ store })
+    await device.session.start()
+    await device.session.report(ana, calledAway)
+    const release = store.hold()
+    await device.welcomed()
+    device.link.cut()
+    release()
+    await settled()
+    expect(device.shown.pending).toMatchObject([{ n: 1, state: 'waiting' }])
+    expect(device.link.commands()).toEqual([])
+  })
+
   it('is not sent before the lane could be read from the store', async () => {
     const store = new FakeOutboxStore()
     const device = new Device({ store })
@@ -178,6 +223,16 @@ describe('how old a report is', () => {
       { notedAgoMs: 0, startedAgoMs: 4_000, heardAtMs: roomMs + 500 },
       { notedAgoMs: 5_000, startedAgoMs: 9_000, heardAtMs: roomMs + 500 },
     ])
+  })
+
+  it('has no start after the note, whatever the caller says', async () => {
+    const device = await new Device().live()
+    const startedMonoMs = device.session.monoNowMs() + 60_000
+    await device.session.report(ana, calledAway, { startedMonoMs })
+    await device.timers.pass(4_999)
+    await device.beats(1)
+    const { notedAgoMs, startedAgoMs } = device.link.lastCommand().timing
+    expect([notedAgoMs, startedAgoMs]).toEqual([5_000, 5_000])
   })
 
   it('is told by the wall clock after a reload', async () => {

@@ -8,7 +8,7 @@ import type { RoomEvent } from '../../shared/board/events.ts'
 import type { Beat } from '../../shared/wire/frames.ts'
 import { FakeLink } from '../support/fakeLink.ts'
 import { FakeTimers } from '../support/fakeTimers.ts'
-import { boardAt, Device, hashAt, record, records, roomMs, welcome } from './device.ts'
+import { ana, boardAt, Device, hashAt, record, records, roomMs, welcome } from './device.ts'
 
 const beat = (version: number, more: Partial<Beat> = {}): Beat => ({
   type: 'beat',
@@ -54,6 +54,18 @@ describe('a hello', () => {
     await timers.pass(5_000)
     link.open()
     expect(link.lastHello()).toMatchObject({ epoch: 4, version: 4 })
+  })
+})
+
+describe('a screen', () => {
+  it('sends nothing but its hello before it is welcomed', () => {
+    const { link, watch } = wall()
+    link.open()
+    watch.send({ type: 'signOut', person: ana })
+    expect(link.sent.map(({ type }) => type)).toEqual(['hello'])
+    link.say(welcome(3))
+    watch.send({ type: 'signOut', person: ana })
+    expect(link.sent.map(({ type }) => type)).toEqual(['hello', 'signOut'])
   })
 })
 
@@ -103,6 +115,33 @@ describe('a welcome', () => {
     await timers.pass(5_000)
     link.open()
     expect(link.lastHello()).toMatchObject({ epoch: 0, version: 0 })
+  })
+
+  it('with the tail of another epoch is not folded onto our board', async () => {
+    const { link, timers, watch } = wall()
+    link.open()
+    link.say(welcome(3))
+    link.cut()
+    await timers.pass(5_000)
+    link.open()
+    link.say(welcome(0, { epoch: 2, state: { type: 'tail', records: records(3, 4) } }))
+    expect(watch.snapshot()).toMatchObject({ epoch: 1, version: 3 })
+    expect(watch.snapshot().liveness).toEqual({ status: 'connecting' })
+  })
+
+  it('that tells all from the first record replaces a board that was wrong', async () => {
+    const { link, timers, watch } = wall()
+    link.open()
+    link.say(welcome(3, { state: { type: 'board', version: 3, board: boardAt(2) } }))
+    link.say(beat(3, { hash: hashAt(3) }))
+    await timers.pass(5_000)
+    link.open()
+    link.say(welcome(0, { state: { type: 'tail', records: records(0, 4) } }))
+    expect(watch.snapshot()).toMatchObject({ version: 4, board: boardAt(4) })
+    link.cut()
+    await timers.pass(5_000)
+    link.open()
+    expect(link.lastHello()).toMatchObject({ epoch: 1, version: 4 })
   })
 
   it('of another epoch may bring an older version', async () => {
