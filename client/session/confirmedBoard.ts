@@ -4,8 +4,8 @@
 
 import { type Board, emptyBoard } from '../../shared/board/state.ts'
 import type { Beat, Names, RecordFrame, Welcome } from '../../shared/wire/frames.ts'
-import { later } from './outboxChange.ts'
 import type { Brain, Complain, Told } from './ports.ts'
+import { later } from './told.ts'
 
 /**
  * `gap`: a record is missing. `unknownEvent`: one could not be folded. `otherBoard`: ours differs from

@@ -1,7 +1,8 @@
 // What a change does to an outbox, as pure functions: the store in memory is made of them, the one in
 // the browser's database uses those for its single row. When a change is made stands in `outbox.ts`.
 
-import type { OutboxAbout, OutboxChange, OutboxContents, Told } from './ports.ts'
+import type { OutboxAbout, OutboxChange, OutboxContents } from './ports.ts'
+import { later } from './told.ts'
 
 export const nothingYet: OutboxAbout = {
   lane: null,
@@ -34,6 +35,3 @@ export function aboutChanged(about: OutboxAbout, change: OutboxChange): OutboxAb
     told: later(about.told, change.told ?? about.told),
   }
 }
-
-export const later = (before: Told, now: Told): Told =>
-  now.epoch === before.epoch && now.version < before.version ? before : now

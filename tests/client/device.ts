@@ -10,7 +10,7 @@ import type { IncubatorId, NestId, PersonId } from '../../shared/base/values.ts'
 import { hashBoard } from '../../shared/board/boardHash.ts'
 import { type Board, emptyBoard } from '../../shared/board/state.ts'
 import { evolve } from '../../shared/rules/evolve.ts'
-import type { Answer, RecordFrame, Welcome } from '../../shared/wire/frames.ts'
+import type { Answer, Fault, FaultCode, RecordFrame, Welcome } from '../../shared/wire/frames.ts'
 import { protocolVersion } from '../../shared/wire/limits.ts'
 import { FakeLink } from '../support/fakeLink.ts'
 import { FakeOutboxStore } from '../support/fakeOutboxStore.ts'
@@ -139,4 +139,17 @@ export class Device {
   sentLane(): readonly string[] {
     return this.link.commands().map(({ n, body }) => `${n} ${body.type}`)
   }
+}
+
+export async function fault(device: Device, code: FaultCode, more: Partial<Fault> = {}) {
+  device.link.say({ type: 'fault', code, ...more })
+  await settled()
+}
+
+/** A device that has sent the first of two reports. */
+export async function twoReports(store = new FakeOutboxStore()): Promise<Device> {
+  const device = await new Device({ store }).live()
+  await device.session.report(ana, started)
+  await device.session.report(ben, calledAway)
+  return device
 }
