@@ -16,6 +16,7 @@ import {
   oracleOfAll,
   tellingOfAll,
   writeKnownPast,
+  writeKnownWords,
 } from './knownPast.ts'
 import type { Oracle } from './oracle.ts'
 import { recordsIn, renumbered, writeRecords } from './rewrittenJournal.ts'
@@ -33,7 +34,7 @@ afterEach(() => rmSync(top, { recursive: true, force: true }))
 /** What the audit says of a journal written from these records, of which all of the past was told. */
 function auditOf(records: readonly DiskRecord[], oracle: Oracle = oracleOfAll()): Findings {
   const dir = join(top, 'forged')
-  writeRecords(dir, [...records])
+  forge(records)
   return auditIn(dir, oracle)
 }
 
@@ -41,6 +42,14 @@ function auditIn(dir: string, oracle: Oracle): Findings {
   const audit = new Audit(dir)
   audit.take(oracle.drain())
   return audit.findings
+}
+
+/** The records in a folder of their own, beside the words they name; the journal's file. */
+function forge(records: readonly DiskRecord[]): string {
+  const dir = join(top, 'forged')
+  const file = writeRecords(dir, records)
+  writeKnownWords(dir)
+  return file
 }
 
 const past = () => [...recordsIn(sound)]
@@ -142,7 +151,7 @@ describe('the audit', () => {
   })
 
   it('sees a damaged byte before a sound record', () => {
-    const file = writeRecords(join(top, 'forged'), past())
+    const file = forge(past())
     const bytes = readFileSync(file)
     bytes[bytes.indexOf('9100')] = '8'.charCodeAt(0)
     writeFileSync(file, bytes)
@@ -152,7 +161,7 @@ describe('the audit', () => {
   })
 
   it('sees a record that is not chained to the one before it', () => {
-    const file = writeRecords(join(top, 'forged'), past())
+    const file = forge(past())
     const lines = readFileSync(file, 'utf8').split('\n')
     const elsewhere = writeRecords(join(top, 'other'), [{ ...pick(1), atMs: pick(1).atMs + 1 }])
     lines[0] = readFileSync(elsewhere, 'utf8').trimEnd()
@@ -162,13 +171,13 @@ describe('the audit', () => {
   })
 
   it('takes half a record at the end for what a kill leaves', () => {
-    const file = writeRecords(join(top, 'forged'), past())
+    const file = forge(past())
     appendFileSync(file, '{"version":8,"epoch":1,"room":"mea')
     expect(auditIn(join(top, 'forged'), oracleOfAll())).toMatchObject({ lost: 0, failures: [] })
   })
 
   it('counts an acknowledged record of which only half is there', () => {
-    const file = writeRecords(join(top, 'forged'), past())
+    const file = forge(past())
     writeFileSync(file, readFileSync(file).subarray(0, -20))
     expect(auditIn(join(top, 'forged'), oracleOfAll())).toMatchObject({ lost: 1 })
   })
@@ -224,6 +233,17 @@ describe('the audit', () => {
     expect(auditOf(past(), oracle).failures).toEqual([
       'the board in a heartbeat at version 7 is not the fold of the journal',
     ])
+  })
+
+  it('sees a name whose words are not in the private file, or other ones', () => {
+    const file = join(sound, 'private.ndjson')
+    const lines = readFileSync(file, 'utf8')
+    writeFileSync(file, lines.replace('Ben', 'Bea'))
+    expect(auditIn(sound, oracleOfAll()).failures).toEqual([
+      'x2 is named and its words are not kept',
+    ])
+    rmSync(file)
+    expect(auditIn(sound, oracleOfAll()).failures).toHaveLength(2)
   })
 
   it('keeps in mind what was sent and never answered', () => {

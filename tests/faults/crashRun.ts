@@ -82,11 +82,18 @@ class CrashRun {
       room: room.id,
       origin: house.origin,
       oracle: this.#oracle,
-      choose: this.#choose,
       freshMassMg: () => massMg++,
       heard: (passing: Parameters<KillMoment['heard']>[0]) => this.#kill?.heard(passing),
     }
-    this.crew = new Crew(room.people.map((person) => ({ ...shared, ...person })))
+    // Chance of their own, so that the kills do not depend on how far each of them gets.
+    const { seed } = options
+    this.crew = new Crew(
+      room.people.map((person, at) => ({
+        ...shared,
+        ...person,
+        choose: seededChoose(seed * room.people.length + at + 1),
+      })),
+    )
   }
 
   get findings(): CrashFindings {

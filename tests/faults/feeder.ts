@@ -30,7 +30,7 @@ export type FeederParts = {
 
 /** Beyond it a feeder waits: a server that is away for long must not meet a flood. */
 const pendingMax = 12
-const thinkMostMs = 24
+const thinkMostMs = 60
 /** A store or a fold that fails is a failure of the run; more sentences say nothing more. */
 const complaintsMax = 20
 
@@ -152,7 +152,7 @@ export class Feeder {
     return new Session({
       link: this.#link,
       timers: realTimers,
-      chance: this.#chance,
+      chance: noPatience,
       store: this.#store,
       brain: { evolve, hashBoard },
       room,
@@ -164,8 +164,9 @@ export class Feeder {
       },
     })
   }
-
-  readonly #chance: Chance = () => this.#parts.choose(1_000) / 1_000
 }
+
+/** The shortest wait between attempts, and the same for all six: they come back all at once. */
+const noPatience: Chance = () => 0
 
 const isAskDeed = (deed: Deed): deed is CommandOf<AskType> => isAsk(deed.type)

@@ -10,6 +10,7 @@ import { foldEvents } from '../../shared/rules/evolve.ts'
 import { Claims } from './claims.ts'
 import { type DiskRecord, JournalOnDisk } from './journalOnDisk.ts'
 import { type CommandKey, keyOf, recordText } from './oracle.ts'
+import { notKept, refsIn } from './privateOnDisk.ts'
 
 export type PastRecord = {
   readonly version: number
@@ -30,6 +31,7 @@ export type ReadPast = {
 }
 
 export class History {
+  readonly #dir: string
   readonly #disk: JournalOnDisk
   readonly #claims = new Claims()
   readonly #records: PastRecord[] = []
@@ -41,6 +43,7 @@ export class History {
   #board: Board = emptyBoard
 
   constructor(dir: string) {
+    this.#dir = dir
     this.#disk = new JournalOnDisk(dir)
   }
 
@@ -79,6 +82,7 @@ export class History {
       return found.past
     })
     this.#keep(this.version)
+    flaws.push(...notKept(this.#dir, refsIn(records.flatMap(({ events }) => events))))
     return { records: past, flaws, doubled }
   }
 

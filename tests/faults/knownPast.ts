@@ -5,10 +5,12 @@
 //   1 founded   2 d1.1 shift   3 d2.1 shift   4 d1.2 claims n1   5 d2.2 weighs b1
 //   6 d1.3 answers both birds, which ends the claim   7 d2.3 claims n1
 
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { realDisk } from '../../server/disk/realDisk.ts'
 import { openJournal } from '../../server/journal/journal.ts'
 import type { JournalEntry } from '../../server/journal/record.ts'
-import type { PersonId } from '../../shared/base/values.ts'
+import type { PersonId, PrivateId } from '../../shared/base/values.ts'
 import type { Command } from '../../shared/board/commands.ts'
 import { type RoomEvent, readEvents } from '../../shared/board/events.ts'
 import type { Answer, CommandFrame, FromServer } from '../../shared/wire/frames.ts'
@@ -30,6 +32,7 @@ import {
   round,
 } from '../support/roomBuilder.ts'
 import { Oracle, type Telling } from './oracle.ts'
+import { hashOf } from './privateOnDisk.ts'
 
 export const ana = personOf(1)
 export const ben = personOf(2)
@@ -84,10 +87,16 @@ const steps: readonly Step[] = [
 
 const personOfLane = (lane: Step['lane']): PersonId => (lane === 'd1' ? ana : ben)
 
+const salt = '0'.repeat(32)
+const words = { x1: { name: 'Ana' }, x2: { name: 'Ben' } }
+const named = (id: keyof typeof words) => ({
+  name: { id: id as PrivateId, hash: hashOf({ salt, fields: words[id] }) },
+})
+
 const founding: readonly RoomEvent[] = [
   ...founded({ opens: '06:00', closes: '21:00' }),
-  person(ana, 'volunteer'),
-  person(ben, 'volunteer'),
+  { ...person(ana, 'volunteer'), ...named('x1') },
+  { ...person(ben, 'volunteer'), ...named('x2') },
   incubator(incubatorOf(1), '1'),
   planEvery(planOf(1), 30, { technique: 'gapeSyringe', earlyPercent: 10 }),
   nest(n1, {
@@ -118,12 +127,19 @@ const entries: readonly JournalEntry<RoomEvent>[] = [
   })),
 ]
 
+/** The words the records name, without the checksums that only the program reads. */
+export function writeKnownWords(dir: string): void {
+  const lines = Object.entries(words).map(([id, fields]) => JSON.stringify({ id, salt, fields }))
+  writeFileSync(join(dir, 'private.ndjson'), `${lines.join('\n')}\n`)
+}
+
 /** Writes the past, as the server would, into a folder that is empty. */
 export async function writeKnownPast(dir: string): Promise<void> {
   const place = { disk: realDisk, dir, room: 'meadow', parseEvents: readEvents }
   const { journal } = await openJournal({ ...place, onRecord: () => undefined })
   await journal.append(entries, '2026-05-16')
   await journal.close()
+  writeKnownWords(dir)
 }
 
 export const frameOf = (step: Pick<Step, 'lane' | 'n' | 'body'>): CommandFrame => ({
