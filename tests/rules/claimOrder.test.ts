@@ -81,9 +81,10 @@ describe('asking for a nest', () => {
   })
 
   it('says who has the nest, and since when', () => {
-    const past = claimed({ nest: nestF, no: 20, by: ben, birds: birdsF, at: '09:08' })
+    const bens = { nest: nestF, no: 20, by: ben, birds: birdsF } as const
+    const openedLater = opened({ ...bens, at: '09:09:30' }).slice(1)
     room
-      .and(past)
+      .and(claimed({ ...bens, at: '09:08' }), ...openedLater)
       .when(claimF, ask)
       .refuses({ code: 'NestTaken', person: ben, sinceMs: clock('09:08') })
   })

@@ -258,6 +258,14 @@ describe('more time', () => {
       .refuses({ code: 'LongEnough', leaseEndsAtMs: clock('09:40') })
   })
 
+  it('counts the half hour from the start, which the tap makes true', () => {
+    const tapped = opened({ ...ten, by: ana, at: '09:14', until: '09:42' }).slice(1)
+    room
+      .and(claimed({ ...ten, by: ana }), ...tapped)
+      .when(moreTime, { by: ana, at: '09:40' })
+      .gives({ type: 'LeaseExtended', nest: nestF, claimNo: 10, leaseEndsAtMs: clock('09:44') })
+  })
+
   it('is not for somebody else’s claim', () => {
     others.when(moreTime, { by: ana, at: '09:11' }).refuses({ code: 'NotYours' })
   })

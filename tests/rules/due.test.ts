@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest'
 import type { BirdId } from '../../shared/base/values.ts'
 import { outcomes } from '../../shared/board/constants.ts'
 import type { EventOf, RoomEvent } from '../../shared/board/events.ts'
-import { birdDueAtMs, birdReadyAtMs } from '../../shared/rules/due.ts'
+import { birdDueAtMs, birdReadyAtMs, lastFedAtMs } from '../../shared/rules/due.ts'
 import { type Given, given, known } from '../support/given.ts'
 import {
   type Clock,
@@ -115,6 +115,13 @@ const rows: readonly Row[] = [
     ready: '06:57',
   },
   {
+    name: 'was fed so late that it would be due after closing',
+    past: [visit(1, '20:50', 'ate')],
+    due: '07:00',
+    ready: '06:57',
+    day: 1,
+  },
+  {
     name: 'last fed yesterday evening',
     past: [visit(1, '20:50', 'ate'), dayOpened(hours, 1)],
     due: '07:00',
@@ -182,6 +189,7 @@ describe('a bird on thirty minutes, a tenth of it early, that', () => {
     )
     expect(after.board.birds[f1]?.feeds.length).toBeLessThanOrEqual(6)
     expect(dueOf(after)).toBe(clock('10:00'))
+    expect(lastFedAtMs(bird(after, f1))).toBe(clock('08:40'))
   })
 
   it('is released is due from then', () => {

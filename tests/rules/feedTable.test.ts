@@ -5,10 +5,23 @@
 import { describe, expect, it } from 'vitest'
 import type { BirdId } from '../../shared/base/values.ts'
 import type { Outcome } from '../../shared/board/constants.ts'
-import type { Given, Order } from '../support/given.ts'
+import { type Given, given, type Order } from '../support/given.ts'
 import { claimed, clock, ended, lapsed, opened, round } from '../support/roomBuilder.ts'
 import { type Cell, checkCell, type Hands } from './cell.ts'
-import { ana, ben, birdsE, birdsF, f1, f2, f3, f4, nestE, nestF, room } from './smallRoom.ts'
+import {
+  ana,
+  ben,
+  birdsE,
+  birdsF,
+  f1,
+  f2,
+  f3,
+  f4,
+  nestE,
+  nestF,
+  room,
+  unfedRoom,
+} from './smallRoom.ts'
 
 const ten = { nest: nestF, no: 10, birds: birdsF, at: '09:10' } as const
 const nine = { nest: nestF, no: 9, birds: birdsF, by: ana, at: '08:50' } as const
@@ -40,6 +53,15 @@ const current: readonly Cell[] = [
     hands: 'held by me',
     given: held['held by me'],
     when: [start(10), { by: ana, at: '09:11', startedAt: '09:11' }],
+    follows: {
+      gives: [{ type: 'FeedStarted', nest: nestF, claimNo: 10, startedAtMs: clock('09:11') }],
+    },
+  },
+  {
+    row: 'StartFeed(no) current, heard late',
+    hands: 'held by me',
+    given: held['held by me'],
+    when: [start(10), { by: ana, at: '09:13', startedAt: '09:11', agoMs: 120_000 }],
     follows: {
       gives: [{ type: 'FeedStarted', nest: nestF, claimNo: 10, startedAtMs: clock('09:11') }],
     },
@@ -229,5 +251,14 @@ describe('the table of feeds', () => {
     expect(tens).toMatchObject([{ outcome: 'refused' }])
     expect(board.nests[nestF]?.rounds.filter(({ no }) => no === 10)).toHaveLength(1)
     expect(board.nests[nestF]?.hands.type).toBe('held')
+  })
+
+  it('keeps the latest eight rounds of a nest', () => {
+    const minutes = [20, 22, 24, 26, 28, 30, 32, 34, 36, 38]
+    const many = minutes.map((minute, index) =>
+      round({ nest: nestF, no: 50 + index, by: ana, birds: [f1], at: `07:${minute}` }),
+    )
+    const { board } = given(...unfedRoom, ...many)
+    expect(board.nests[nestF]?.rounds.map(({ no }) => no)).toEqual([52, 53, 54, 55, 56, 57, 58, 59])
   })
 })

@@ -123,6 +123,7 @@ const cells: readonly Cell[] = [
   ]),
 ]
 
+const halfAnswered = birdsF.slice(2).map((bird) => ({ bird, outcome: 'ate' }) as const)
 const correct = (outcome: 'refused' | 'ate'): Order => ({
   type: 'CorrectFeed',
   nest: nestF,
@@ -170,6 +171,15 @@ describe('the table of second thoughts', () => {
     const { board } = savedHalf.when(takeBack(), tenSecondsOn).room
     expect(board.nests[nestF]?.hands).toMatchObject({ type: 'held', person: ana })
     expect(dueOf({ board } as Given)).toBe(clock('09:10'))
+  })
+
+  it('asks again about every bird of a claim in hand whose round was taken back', () => {
+    const after = savedHalf.when(takeBack('no'), elevenSecondsOn).room
+    const { board } = after.when(
+      { type: 'AnswerBirds', nest: nestF, claimNo: 10, answers: halfAnswered },
+      { by: ana, at: '09:15', startedAt: '09:10' },
+    ).room
+    expect(board.nests[nestF]?.hands).toMatchObject({ type: 'held', answered: ['b3', 'b4'] })
   })
 
   it('gives the nest a fresh number when it is claimed again', () => {
