@@ -223,7 +223,7 @@ const freeWays: readonly (readonly [number, Way])[] = [
   [2, answerUnclaimed],
   [1, startUnclaimed],
   [1, readIncubator],
-  [1, seeBird],
+  [4, seeBird],
   [1, giveFluids],
   [1, holdOrLift],
 ]
