@@ -167,6 +167,18 @@ describe('two nests due together', () => {
     expect(nestAt(afterZ, '09:12')).toBe(nestC)
   })
 
+  it('go by where this person fed last, not by where they fed before', () => {
+    const away = nest(nestOf(8), {
+      label: 'Z',
+      incubator: inc2,
+      birds: [{ id: birdOf(8), plan: syringeMeals }],
+    })
+    const atBoth = (a: Clock, z: Clock) =>
+      together.and(away, fed(nestA, [a1], a, ana), fed(nestOf(8), [birdOf(8)], z, ana))
+    expect(nestAt(atBoth('08:50', '08:55'), '09:12')).toBe(nestC)
+    expect(nestAt(atBoth('08:55', '08:50'), '09:12')).toBe(nestB)
+  })
+
   it('go by label where neither is at that incubator', () => {
     expect(nestAt(together.and(fed(nestA, [a1], '08:55')), '09:12')).toBe(nestB)
   })

@@ -198,6 +198,17 @@ describe('what cannot be applied', () => {
   })
 })
 
+describe('the list of what was set aside', () => {
+  it('keeps the latest twenty', () => {
+    const weighed = { ...reports.Weighed, bird: birdOf(999) } as Order
+    let crowded = room
+    for (let told = 0; told < 25; told += 1) {
+      crowded = crowded.when(weighed, { by: told < 5 ? tom : ana, at: '09:15' }).room
+    }
+    expect(crowded.board.setAside.map(({ by }) => by)).toEqual(Array(20).fill(ana))
+  })
+})
+
 describe('a box that arrives', () => {
   const many = Array.from({ length: 114 }, (_, at) =>
     nest(nestOf(100 + at), {

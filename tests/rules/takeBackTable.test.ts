@@ -167,6 +167,13 @@ describe('the table of second thoughts', () => {
     expect(rounds).toMatchObject([{ isTakenBack: true }])
   })
 
+  it('takes a round back once, however often it is told', () => {
+    saved
+      .when(takeBack('no'), elevenSecondsOn)
+      .room.when(takeBack('unknown'), { by: ana, at: '09:15' })
+      .gives()
+  })
+
   it('leaves the nest in the same hands when it is taken back while held', () => {
     const { board } = savedHalf.when(takeBack(), tenSecondsOn).room
     expect(board.nests[nestF]?.hands).toMatchObject({ type: 'held', person: ana })

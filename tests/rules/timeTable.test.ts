@@ -194,6 +194,14 @@ describe('a person removed while a nest is in their hands', () => {
     ])
   })
 
+  it('leaves every doubt they were asked about to the lead', () => {
+    const { board } = doubted('09:10', '09:14').when(
+      { type: 'RemovePerson', person: ana },
+      { by: pia, at: '09:15' },
+    ).room
+    expect(board.nests[nestF]?.doubts).toMatchObject([{ no: 9, owner: null }])
+  })
+
   it('leaves everybody else’s hands alone', () => {
     const both = openTen.and(claimed({ nest: nestG, no: 11, by: ben, birds: [g1], at: '09:12' }))
     const { board } = both.when(
