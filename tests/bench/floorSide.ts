@@ -5,6 +5,7 @@ import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { fileURLToPath } from 'node:url'
 import { WebSocket } from 'ws'
+import { endsWithUs } from '../faults/children.ts'
 import { RollCall, type Side } from './side.ts'
 
 export type FloorSizes = { readonly lineBytes: number; readonly frameBytes: number }
@@ -22,6 +23,7 @@ export async function floorSide(
     ['--import', import.meta.resolve('tsx'), serverFile, ...words],
     { stdio: ['ignore', 'pipe', 'inherit'] },
   )
+  endsWithUs(child)
   const port = await printedPort(child)
   const sockets = await Promise.all(
     Array.from({ length: screens }, () => connected(`ws://127.0.0.1:${port}`)),

@@ -7,6 +7,7 @@ import { closeSync, openSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
 import { assert } from '../../shared/base/control.ts'
+import { endsWithUs } from './children.ts'
 
 export type ServerPlace = {
   /** The folder of a finished build. */
@@ -45,6 +46,7 @@ export class ServerProcess {
       stdio: ['ignore', 'pipe', log],
     })
     closeSync(log)
+    endsWithUs(this.#child)
     this.#exited = once(this.#child, 'exit')
     this.#child.stdout?.setEncoding('utf8').on('data', (text: string) => {
       this.#printed = (this.#printed + text).slice(0, printedMaxChars)

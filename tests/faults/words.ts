@@ -1,5 +1,7 @@
 // The words of a tool's command line, read strictly: a wrong one is a sentence and exit code 2.
 
+import { exitOnSignals } from './children.ts'
+
 export class WrongWords extends Error {}
 
 export function wholeNumber(
@@ -15,6 +17,7 @@ export function wholeNumber(
 
 /** Runs a tool to its end: its exit code, 2 for wrong words, and a sentence on stderr for those. */
 export async function runTool(tool: () => Promise<number>): Promise<void> {
+  exitOnSignals()
   try {
     process.exitCode = await tool()
   } catch (error) {
