@@ -107,6 +107,8 @@ export const dayWindow = z.strictObject({
   opensAtMs: instant,
   closesAtMs: instant,
   nextOpensAtMs: instant,
+  /** Where the clocks change before the next opening: from when, and by how much. */
+  clockChange: z.strictObject({ atMs: instant, byMs: z.int() }).optional(),
 })
 export type DayWindow = z.infer<typeof dayWindow>
 

@@ -19,8 +19,8 @@ export const askRights: Readonly<Record<AskType, Right>> = {
   BeginBreak: 'onShift',
   EndBreak: 'onShift',
   SetHold: 'lead',
-  // The rule itself adds: below a lead, only who set the hold.
-  LiftHold: 'onShift',
+  // The rule itself adds: who set the hold, or somebody above them.
+  LiftHold: 'present',
   ReleaseArrival: 'release',
   AddIncubator: 'lead',
   AdmitBrood: 'lead',

@@ -67,7 +67,9 @@ export type Bird = {
   /** Earliest first, the latest few. */
   readonly feeds: readonly Feed[]
   readonly before: FeedsBefore
+  /** The time a full crop stands for, and when it was looked at; the later look wins over an empty one. */
   readonly seenFullAtMs: InstantMs
+  readonly lookedFullAtMs: InstantMs
   readonly seenEmptyAtMs: InstantMs
   readonly arrivalMassMg: number | null
   readonly masses: readonly { readonly massMg: number; readonly atMs: InstantMs }[]

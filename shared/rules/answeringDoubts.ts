@@ -22,10 +22,11 @@ export function decideSayWhatHappened(
   const doubt = doubtOf(nest, command.claimNo)
   if (doubt) return settle(board, nest, doubt, command, context)
   const held = heldBy(nest)
-  if (held?.claimNo === command.claimNo) return closeClaim(board, nest, command, context)
+  const isMine = held?.claimNo === command.claimNo && held.person === context.by
+  if (isMine) return closeClaim(board, nest, command, context)
   const isKnown = nest.rounds.some((round) => round.no === command.claimNo)
   if (isKnown || command.said.type === 'none') return nothingNew
-  return asideWithDoubt(board, command, context, 'roundUnknown')
+  return happened(...asideWithDoubt(board, command, context, { why: 'roundUnknown' }))
 }
 
 function saidBirds(
@@ -96,7 +97,8 @@ export function decideLooked(
   if (!nest) return happened(setAside(command, context, 'nestUnknown'))
   const isHere = (bird: BirdId) => board.birds[bird]?.nest === nest.id
   const looks = command.looks.filter((look) => isHere(look.bird))
-  if (looks.length === 0) return asideWithDoubt(board, command, context, 'birdUnknown')
+  if (looks.length === 0)
+    return happened(...asideWithDoubt(board, command, context, { why: 'birdUnknown' }))
   return happened({
     type: 'BirdsLooked',
     v: 1,
@@ -145,8 +147,12 @@ export function evolveLooked(board: Board, event: EventOf<'BirdsLooked'>): Board
           const emptyFrom = look.emptyFromMs ?? event.atMs
           return { ...bird, seenEmptyAtMs: Math.max(bird.seenEmptyAtMs, emptyFrom) }
         }
-        const fullSince = look.fullSinceMs ?? 0
-        return { ...bird, seenFullAtMs: Math.max(bird.seenFullAtMs, fullSince) }
+        if (look.crop === 'cannotTell') return bird
+        return {
+          ...bird,
+          seenFullAtMs: Math.max(bird.seenFullAtMs, look.fullSinceMs ?? event.atMs),
+          lookedFullAtMs: Math.max(bird.lookedFullAtMs, event.atMs),
+        }
       }),
     warned,
   )

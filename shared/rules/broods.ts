@@ -171,6 +171,7 @@ function newBird(event: EventOf<'NestOpened'>, born: EventOf<'NestOpened'>['bird
     feeds: [],
     before: { fedAtMs: 0, refusedAtMs: 0, notFedAtMs: 0 },
     seenFullAtMs: 0,
+    lookedFullAtMs: 0,
     seenEmptyAtMs: 0,
     arrivalMassMg: null,
     masses: [],

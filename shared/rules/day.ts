@@ -53,11 +53,17 @@ function changeBetween(zone: string, fromMs: InstantMs, toMs: InstantMs): Instan
 export function dayWindow(hours: Hours, date: string): DayWindow {
   const { zone, opensMinute, closesMinute, civilOffsetMs } = hours
   const closesDate = closesMinute <= opensMinute ? dayAfter(date, 1) : date
+  const opensMs = instantAt(zone, date, opensMinute)
+  const nextOpensMs = instantAt(zone, dayAfter(date, 1), opensMinute)
+  const byMs = offsetMs(zone, nextOpensMs) - offsetMs(zone, opensMs)
   return {
     date,
-    opensAtMs: instantAt(zone, date, opensMinute) - civilOffsetMs,
+    opensAtMs: opensMs - civilOffsetMs,
     closesAtMs: instantAt(zone, closesDate, closesMinute) - civilOffsetMs,
-    nextOpensAtMs: instantAt(zone, dayAfter(date, 1), opensMinute) - civilOffsetMs,
+    nextOpensAtMs: nextOpensMs - civilOffsetMs,
+    ...(byMs === 0
+      ? {}
+      : { clockChange: { atMs: changeBetween(zone, opensMs, nextOpensMs) - civilOffsetMs, byMs } }),
   }
 }
 

@@ -32,17 +32,19 @@ export function decide(board: Board, command: Command, context: Context): Decisi
   const person = board.people[context.by]
   if (person && !person.isRemoved) return apply(board, command, context)
   if (command.type === 'Withdrawn') return refuse({ code: 'Withdrawn' })
-  if ('nest' in command) return asideWithDoubt(board, command, context, 'personRemoved')
+  if ('nest' in command)
+    return happened(...asideWithDoubt(board, command, context, { why: 'personRemoved' }))
   return happened(setAside(command, context, 'personRemoved'))
 }
 
 function whyNotAsk(board: Board, type: keyof typeof askRights, context: Context): Rejection | null {
-  if (context.agoMs > askMaxAgeMs) return { code: 'Expired' }
   const person = board.people[context.by]
   if (!person || person.isRemoved) return { code: 'PersonUnknown', person: context.by }
   const needs = askRights[type]
-  if (hasRight(person, needs)) return null
-  return needs === 'onShift' ? { code: 'NotOnShift' } : { code: 'NotAllowed', needs }
+  if (!hasRight(person, needs)) {
+    return needs === 'onShift' ? { code: 'NotOnShift' } : { code: 'NotAllowed', needs }
+  }
+  return context.agoMs > askMaxAgeMs ? { code: 'Expired' } : null
 }
 
 function apply(board: Board, command: Command, context: Context): Decision {

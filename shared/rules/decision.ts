@@ -46,7 +46,10 @@ export function setAside(
     atMs: context.nowMs,
     why,
     ...(nest ? { nest } : {}),
-    // A copy without undefined fields: what is kept must read back as it was written.
-    body: JSON.parse(JSON.stringify(command)),
+    // A copy without undefined fields: what is kept must read back as it was written. A name or note
+    // stays findable by where it stands in the private file.
+    body: JSON.parse(
+      JSON.stringify(context.private ? { ...command, private: context.private } : command),
+    ),
   }
 }

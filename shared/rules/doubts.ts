@@ -3,11 +3,12 @@
 
 import type { BirdId, InstantMs, NestId, PersonId } from '../base/values.ts'
 import { birdsOf, withCounter, withNest } from '../board/change.ts'
+import type { Command } from '../board/commands.ts'
 import { doubtsPerNestMax, ownerOnlyMs } from '../board/constants.ts'
 import type { EventOf } from '../board/events.ts'
 import type { Board, Doubt, Nest } from '../board/state.ts'
 import type { Context } from './context.ts'
-import { type Decision, type Events, happened, setAside } from './decision.ts'
+import { type Events, nextVisit, setAside } from './decision.ts'
 import { intervalMs, planOf } from './due.ts'
 import { afterOpenMs } from './feedingHours.ts'
 
@@ -56,28 +57,22 @@ export const doubtEnded = (
 /** A report that could not be applied is kept, and its nest is to be looked at before it is fed. */
 export function asideWithDoubt(
   board: Board,
-  command: Parameters<typeof setAside>[0] & { nest: NestId },
+  command: Command & { nest: NestId },
   context: Context,
-  why: Parameters<typeof setAside>[2],
-): Decision {
+  aside: { readonly why: EventOf<'ReportSetAside'>['why']; readonly no?: number },
+): Events {
   const nest = board.nests[command.nest]
   const birds = birdsOf(board, command.nest).map((bird) => bird.id)
-  if (!nest || birds.length === 0) return happened(setAside(command, context, why))
+  if (!nest || birds.length === 0) return [setAside(command, context, aside.why)]
   const isOwnerHere = board.people[context.by]?.isRemoved === false
-  return happened(
-    setAside(command, context, why, nest.id),
-    ...raised(
-      nest,
-      {
-        no: board.counters.visit + 1,
-        kind: 'setAside',
-        owner: isOwnerHere ? context.by : null,
-        aboutAtMs: context.startedAtMs ?? context.notedAtMs,
-        birds,
-      },
-      context.nowMs,
-    ),
-  )
+  const doubt = {
+    no: aside.no ?? nextVisit(board),
+    kind: 'setAside',
+    owner: isOwnerHere ? context.by : null,
+    aboutAtMs: context.startedAtMs ?? context.notedAtMs,
+    birds,
+  } as const
+  return [setAside(command, context, aside.why, nest.id), ...raised(nest, doubt, context.nowMs)]
 }
 
 /** Until this instant only the doubt's owner is asked; from then the next person is warned. */

@@ -38,12 +38,21 @@ export const planOf = (board: Board, bird: Bird): CarePlan | null =>
 
 /** The plan's clock times around today, as instants in order: yesterday's, today's and tomorrow's. */
 function clockTimes(board: Board, minutesOfDay: readonly number[]): readonly InstantMs[] {
-  const { opensAtMs, nextOpensAtMs } = today(board)
-  const before = board.days.at(-2)?.opensAtMs ?? opensAtMs - (nextOpensAtMs - opensAtMs)
+  const { opensAtMs, nextOpensAtMs, clockChange } = today(board)
+  const before = board.days.at(-2) ?? { opensAtMs: opensAtMs - (nextOpensAtMs - opensAtMs) }
+  const days = [before, { opensAtMs, clockChange }, { opensAtMs: nextOpensAtMs }]
   const minutes = [...minutesOfDay].sort((a, b) => a - b)
-  return [before, opensAtMs, nextOpensAtMs].flatMap((opens) =>
-    minutes.map((minute) => opens + (minute - board.room.opensMinute) * minuteMs),
+  return days.flatMap((day) =>
+    minutes.map((minute) => {
+      const shownMs = day.opensAtMs + (minute - board.room.opensMinute) * minuteMs
+      return 'clockChange' in day && day.clockChange ? shifted(shownMs, day.clockChange) : shownMs
+    }),
   )
+}
+
+/** A clock time after the clocks change comes by so much sooner or later; one they skip, at the change. */
+function shifted(shownMs: InstantMs, change: { atMs: InstantMs; byMs: LengthMs }): InstantMs {
+  return shownMs < change.atMs ? shownMs : Math.max(change.atMs, shownMs - change.byMs)
 }
 
 /**
@@ -74,20 +83,35 @@ export function intervalMs(board: Board, bird: Bird): LengthMs {
   return nextClockTime(board, plan.timing.minutesOfDay, since).gapMs
 }
 
+/** When a bird's own doings make it due, and whether it may be fed a little earlier than that. */
+type OwnDue = { readonly atMs: InstantMs; readonly mayBeEarly: boolean }
+
 /** Due by what the bird did, before holds and hours are looked at. */
-function baseDueMs(board: Board, bird: Bird, plan: CarePlan): InstantMs {
+function ownDue(board: Board, bird: Bird, plan: CarePlan): OwnDue {
   const fed = latest(bird, 'fedAtMs')
   const refused = latest(bird, 'refusedAtMs')
   const notFed = latest(bird, 'notFedAtMs')
   const full = Math.max(fed, bird.seenFullAtMs)
-  if (bird.seenEmptyAtMs > Math.max(full, refused, notFed)) return bird.seenEmptyAtMs
+  if (bird.seenEmptyAtMs > Math.max(full, refused, notFed, bird.lookedFullAtMs)) {
+    return { atMs: bird.seenEmptyAtMs, mayBeEarly: true }
+  }
   if (Math.max(refused, notFed) > full) {
-    return Math.max(refused, notFed) + Math.round(intervalMs(board, bird) / 2)
+    const atMs = Math.max(refused, notFed) + Math.round(intervalMs(board, bird) / 2)
+    // Somebody looked and left it alone: it is not on anyone's list before then.
+    return { atMs, mayBeEarly: refused > notFed }
   }
   if (plan.timing.type === 'at') {
-    return nextClockTime(board, plan.timing.minutesOfDay, Math.max(full, bird.admittedAtMs)).atMs
+    const since = Math.max(full, bird.admittedAtMs)
+    return { atMs: nextClockTime(board, plan.timing.minutesOfDay, since).atMs, mayBeEarly: true }
   }
-  return full === 0 ? bird.admittedAtMs : full + plan.timing.intervalMs
+  const atMs = full === 0 ? bird.admittedAtMs : full + plan.timing.intervalMs
+  return { atMs, mayBeEarly: true }
+}
+
+/** When what the bird did makes it due, whatever holds and hours add; null without a plan. */
+export function ownDueAtMs(board: Board, bird: Bird): InstantMs | null {
+  const plan = planOf(board, bird)
+  return plan ? ownDue(board, bird, plan).atMs : null
 }
 
 /** When this bird is due; null while it settles or has no plan. Holds are the caller's to look at. */
@@ -96,7 +120,7 @@ export function birdDueAtMs(board: Board, bird: Bird): InstantMs | null {
   if (!plan || bird.standing.type === 'settling') return null
   const nest = board.nests[bird.nest]
   const dueMs = Math.max(
-    baseDueMs(board, bird, plan),
+    ownDue(board, bird, plan).atMs,
     bird.holdEndedAtMs,
     nest?.holdEndedAtMs ?? 0,
     bird.standing.atMs,
@@ -111,6 +135,7 @@ export function birdReadyAtMs(board: Board, bird: Bird): InstantMs | null {
   const dueMs = birdDueAtMs(board, bird)
   const plan = planOf(board, bird)
   if (dueMs === null || !plan) return null
+  if (!ownDue(board, bird, plan).mayBeEarly) return dueMs
   return dueMs - Math.round((intervalMs(board, bird) * plan.earlyPercent) / 100)
 }
 

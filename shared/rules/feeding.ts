@@ -5,6 +5,7 @@ import type { BirdId, InstantMs } from '../base/values.ts'
 import { birdsOf } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
 import { freshStartMs } from '../board/constants.ts'
+import type { RoomEvent } from '../board/events.ts'
 import type { Answer } from '../board/parts.ts'
 import type { Board, Held, Nest } from '../board/state.ts'
 import { claimEnded, claimed, givenBackElsewhere } from './claiming.ts'
@@ -33,14 +34,21 @@ function currentClaim(nest: Nest, claimNo: number | undefined, context: Context)
 
 /**
  * The number a visit outside the present claim is kept under: its own when it can have been given to
- * this nest, else a new one. A number from the future or of another nest says nothing.
+ * this nest, else the fresh one. A number from the future, of another nest, or in somebody's hands says
+ * nothing of this visit.
  */
-function visitNumber(board: Board, nest: Nest, claimNo: number | undefined): number {
-  if (claimNo === undefined || claimNo > board.counters.visit) return nextVisit(board)
+function visitNumber(
+  board: Board,
+  nest: Nest,
+  claimNo: number | undefined,
+  freshNo: number,
+): number {
+  if (claimNo === undefined || claimNo > board.counters.visit) return freshNo
+  if (heldBy(nest)?.claimNo === claimNo) return freshNo
   const isElsewhere = Object.values(board.nests).some(
     (other) => other.id !== nest.id && knowsNumber(other, claimNo),
   )
-  return isElsewhere ? nextVisit(board) : claimNo
+  return isElsewhere ? freshNo : claimNo
 }
 
 const knowsNumber = (nest: Nest, no: number): boolean =>
@@ -55,21 +63,32 @@ export function decideAnswer(
   context: Context,
 ): Decision {
   const nests = new Set(command.answers.flatMap((answer) => board.birds[answer.bird]?.nest ?? []))
-  const events = [...nests].flatMap((id) => {
+  const events: RoomEvent[] = []
+  // Each nest's visit has a number of its own, and so has a doubt raised beside them.
+  let freshNo = nextVisit(board)
+  for (const id of nests) {
     const nest = board.nests[id]
     const answers = command.answers.filter((answer) => board.birds[answer.bird]?.nest === id)
-    return nest ? answersAt(board, nest, { ...command, answers }, context) : []
-  })
+    if (!nest) continue
+    const visit = answersAt(board, nest, { ...command, answers }, { ...context, freshNo })
+    events.push(...visit)
+    if (visit.some((event) => 'no' in event && event.no === freshNo)) freshNo += 1
+  }
   if (command.answers.every((answer) => board.birds[answer.bird])) return happened(...events)
-  const kept = asideWithDoubt(board, command, context, 'birdUnknown')
-  return kept.ok ? happened(...events, ...kept.value) : kept
+  return happened(
+    ...events,
+    ...asideWithDoubt(board, command, context, { why: 'birdUnknown', no: freshNo }),
+  )
 }
+
+/** A turn's context, and the number a visit without one will be given. */
+type Numbered = Context & { readonly freshNo: number }
 
 function answersAt(
   board: Board,
   nest: Nest,
   command: CommandOf<'AnswerBirds'>,
-  context: Context,
+  context: Numbered,
 ): Events {
   const held = currentClaim(nest, command.claimNo, context)
   if (!held) return answersOutside(board, nest, command, context)
@@ -94,20 +113,28 @@ function answersOutside(
   board: Board,
   nest: Nest,
   command: CommandOf<'AnswerBirds'>,
-  context: Context,
+  context: Numbered,
 ): Events {
-  const no = visitNumber(board, nest, command.claimNo)
+  const no = visitNumber(board, nest, command.claimNo, context.freshNo)
   const isOld = no === command.claimNo
+  const startedAtMs = startOf(nest, no, command, context)
+  const isSaidMoved = command.saidAtMs !== undefined && command.saidAtMs !== startedAtMs
+  const isBounded = context.isBounded || isSaidMoved
   return [
-    ...lateRound(board, nest, context, {
-      no,
-      standing: isOld ? 'late' : 'unclaimed',
-      startedAtMs: startOf(nest, no, command, context),
-      isSaid: command.saidAtMs !== undefined,
-      answers: command.answers,
-      back: command.back,
-      door: command.door,
-    }),
+    ...lateRound(
+      board,
+      nest,
+      { ...context, isBounded },
+      {
+        no,
+        standing: isOld ? 'late' : 'unclaimed',
+        startedAtMs,
+        isSaid: command.saidAtMs !== undefined,
+        answers: command.answers,
+        back: command.back,
+        door: command.door,
+      },
+    ),
     ...shrunkDoubt(nest, no, command.answers),
   ]
 }
@@ -122,8 +149,6 @@ function startOf(
   const round = nest.rounds.find((other) => other.no === no)
   const known = round?.startedAtMs ?? doubtOf(nest, no)?.aboutAtMs
   if (known !== undefined) return known
-  const held = heldBy(nest)
-  if (held?.claimNo === no) return held.startedAtMs
   if (command.saidAtMs !== undefined) {
     return boundedSaidMs(nest, command.saidAtMs, context.nowMs)
   }
@@ -161,7 +186,7 @@ export function decideStart(
       leaseEndsAtMs,
     })
   }
-  const no = visitNumber(board, nest, command.claimNo)
+  const no = visitNumber(board, nest, command.claimNo, nextVisit(board))
   const isToldAlready = nest.rounds.some((round) => round.no === no) || doubtOf(nest, no) !== null
   if (isToldAlready) return nothingNew
   const isFresh = context.nowMs - context.notedAtMs < freshStartMs

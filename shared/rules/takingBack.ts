@@ -3,7 +3,7 @@
 
 import { birdsOf } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
-import { takeBackMs } from '../board/constants.ts'
+import { freshStartMs, takeBackMs } from '../board/constants.ts'
 import type { EventOf, RoomEvent } from '../board/events.ts'
 import type { Board, Nest, Round } from '../board/state.ts'
 import { claimed, givenBackElsewhere } from './claiming.ts'
@@ -31,7 +31,7 @@ export function decideTakeBack(
   const nest = board.nests[command.nest]
   if (!nest) return happened(setAside(command, context, 'nestUnknown'))
   const round = nest.rounds.find((other) => other.no === command.claimNo)
-  if (!round) return asideWithDoubt(board, command, context, 'roundUnknown')
+  if (!round) return happened(...asideWithDoubt(board, command, context, { why: 'roundUnknown' }))
   if (round.isTakenBack) return nothingNew
   const takenBack: EventOf<'RoundTakenBack'> = {
     type: 'RoundTakenBack',
@@ -41,6 +41,8 @@ export function decideTakeBack(
     by: context.by,
     atMs: context.nowMs,
   }
+  // Its claim is still in hand: the birds are simply unanswered again.
+  if (heldBy(nest)?.claimNo === round.no) return happened(takenBack)
   const isQuick = context.notedAtMs - round.recordedAtMs <= takeBackMs
   const rest = isQuick
     ? undone(board, nest, round, context)
@@ -50,12 +52,12 @@ export function decideTakeBack(
 
 /** Within ten seconds: the feeder is back where they were, with the nest in their hands. */
 function undone(board: Board, nest: Nest, round: Round, context: Context): readonly RoomEvent[] {
-  const held = heldBy(nest)
-  if (held?.claimNo === round.no) return []
   const other = claimOf(board, context.by)
   const isFree = other === null || isUntouched(other.held, context.nowMs)
-  const isPresent = board.people[context.by]?.shift === 'on'
-  if (held || !isFree || !isPresent) {
+  const isPresent = board.people[context.by]?.shift === 'on' && round.person === context.by
+  // One that was away for a while comes from somebody who is no longer standing there.
+  const isFresh = context.nowMs - context.notedAtMs < freshStartMs
+  if (heldBy(nest) || !isFree || !isPresent || !isFresh) {
     return perhapsFed(nest, round.no, round.birds, round.startedAtMs, context)
   }
   return [
@@ -103,9 +105,10 @@ export function decideCorrect(
   const nest = board.nests[command.nest]
   if (!nest) return happened(setAside(command, context, 'nestUnknown'))
   const round = nest.rounds.find((other) => other.no === command.claimNo && !other.isTakenBack)
-  if (!round) return asideWithDoubt(board, command, context, 'roundUnknown')
+  if (!round) return happened(...asideWithDoubt(board, command, context, { why: 'roundUnknown' }))
   const answers = command.answers.filter((answer) => round.birds.includes(answer.bird))
-  if (answers.length === 0) return asideWithDoubt(board, command, context, 'birdUnknown')
+  if (answers.length === 0)
+    return happened(...asideWithDoubt(board, command, context, { why: 'birdUnknown' }))
   return happened({
     type: 'RoundCorrected',
     v: 1,

@@ -7,7 +7,7 @@ import type { CommandOf } from '../board/commands.ts'
 import { untouchedMs } from '../board/constants.ts'
 import type { Bird, Board, Held, Nest } from '../board/state.ts'
 import { claimOf, heldBy } from './decision.ts'
-import { birdDueAtMs, birdReadyAtMs, intervalMs, isHeld, lastFedAtMs, planOf } from './due.ts'
+import { birdReadyAtMs, intervalMs, isHeld, lastFedAtMs, ownDueAtMs, planOf } from './due.ts'
 import type { NotReady, Rejection } from './rejection.ts'
 
 /** What a person adds to a claim: doubts they were shown, or that they mean it although it is early. */
@@ -38,9 +38,9 @@ export function whyNotFeed(
 
 function tooSoon(board: Board, bird: Bird, nowMs: InstantMs): NotReady | null {
   const readyAtMs = birdReadyAtMs(board, bird)
-  const dueAtMs = birdDueAtMs(board, bird)
-  if (readyAtMs === null || dueAtMs === null || readyAtMs <= nowMs) return null
-  const isUnderHalf = dueAtMs - nowMs > intervalMs(board, bird) / 2
+  const ownAtMs = ownDueAtMs(board, bird)
+  if (readyAtMs === null || ownAtMs === null || readyAtMs <= nowMs) return null
+  const isUnderHalf = ownAtMs - nowMs > intervalMs(board, bird) / 2
   return {
     type: 'tooSoon',
     readyAtMs,

@@ -41,7 +41,8 @@ describe('a bird fed at eight, noon and four', () => {
   it.each([
     ['08:00', '12:00', 0],
     ['08:05', '12:00', 0],
-    ['10:30', '12:00', 0],
+    ['09:50', '12:00', 0],
+    ['10:30', '16:00', 0],
     ['12:10', '16:00', 0],
     ['16:05', '08:00', 1],
   ] as const)('and fed at %s is due at %s, %i days later', (fed, due, day) => {

@@ -79,10 +79,10 @@ const rows: readonly Row[] = [
     ready: '09:22',
   },
   {
-    name: 'refused, and not fed after that: the refusal goes first',
+    name: 'refused, and not fed after that: half an interval from the later look',
     past: [visit(1, '08:40', 'ate'), visit(2, '09:10', 'refused'), visit(3, '09:20', 'notFed')],
-    due: '09:25',
-    ready: '09:22',
+    due: '09:35',
+    ready: '09:35',
   },
   {
     name: 'seen full before the feed',

@@ -63,7 +63,7 @@ describe('of any walk it holds that', () => {
     })
   })
 
-  it('a visit that was started ends as fed, partly, notFed, or lapsed with a doubt', () => {
+  it('a visit that was started ends as fed, partly, notFed or called off, or lapsed with a doubt', () => {
     always((turn) => {
       for (const { claimNo, how } of endings(turn)) {
         const held = endedClaim(turn, claimNo)
@@ -71,7 +71,8 @@ describe('of any walk it holds that', () => {
         const isDoubted = allEvents(turn).some(
           (event) => event.type === 'DoubtRaised' && event.no === claimNo,
         )
-        const isGood = how === 'lapsed' ? isDoubted : ['fed', 'partly', 'notFed'].includes(how)
+        const isGood =
+          how === 'lapsed' ? isDoubted : ['fed', 'partly', 'notFed', 'calledOff'].includes(how)
         expect(isGood ? 'as it may' : `${how}, ${isDoubted ? 'with' : 'without'} a doubt`).toBe(
           'as it may',
         )

@@ -139,6 +139,7 @@ function birdOf(like: NestLike, nest: NestId, id: number, place: number): Bird {
     feeds: feedsOf(like, id),
     before: { fedAtMs: 0, refusedAtMs: 0, notFedAtMs: 0 },
     seenFullAtMs: 0,
+    lookedFullAtMs: 0,
     seenEmptyAtMs: 0,
     arrivalMassMg: null,
     masses: [],

@@ -1,0 +1,56 @@
+// A claim that ends in silence, with the room's clock cranked: first its owner is asked, and nobody is
+// sent there; then whoever comes next is warned, and sees no amount before they have looked.
+
+import type { Browser } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest'
+import { launchBrowser } from '../support/browser.ts'
+import { type House, handOf, jonas, marit, offered, openedHouse, phone, wallOf } from './house.ts'
+
+let browser: Browser
+let house: House
+
+beforeAll(async () => {
+  browser = await launchBrowser()
+})
+afterAll(() => browser.close())
+
+// A minute of the room in a second and a half: a lease of a quarter of an hour ends within half a minute.
+beforeEach(async () => {
+  house = await openedHouse(40)
+})
+afterEach(async () => {
+  for (const context of browser.contexts()) await context.close()
+  await house.close()
+})
+
+it('asks its owner, then warns the next', async () => {
+  const wall = await wallOf(browser, house)
+  const owner = await handOf(await browser.newContext(phone), house, marit)
+  const label = await offered(owner)
+  await owner.getByTestId('claim').click()
+  await owner.getByTestId('page-feeding').waitFor()
+
+  const question = owner.getByTestId(`question-${label}`)
+  await question.waitFor({ timeout: 45_000 })
+  const [lapsed] = house.events('ClaimEnded').filter((end) => end.how === 'lapsed')
+  expect(lapsed).toBeDefined()
+  expect(house.events('DoubtRaised')).toMatchObject([{ nest: lapsed?.nest, owner: marit.id }])
+  await expect
+    .poll(() => wall.getByTestId(`nest-${label}`).getAttribute('data-doubt'), { timeout: 10_000 })
+    .toBe('yes')
+
+  const next = await handOf(await browser.newContext(phone), house, jonas)
+  await next.getByTestId('another').click()
+  await next.getByTestId(`nest-${label}`).click()
+  const warning = await next.getByTestId('perhaps-fed').innerText()
+  expect(warning).toContain(marit.name)
+  await next.getByTestId('look-first').click()
+  await next.getByTestId('page-feeding').waitFor()
+  expect(await next.getByTestId('page-feeding').innerText()).not.toMatch(/\d mL/)
+
+  const rounds = house.events('RoundRecorded').length
+  await question.getByTestId(`said-none-${label}`).click()
+  await expect.poll(() => house.events('DoubtEnded').length).toBe(1)
+  expect(house.events('RoundRecorded')).toHaveLength(rounds)
+  await expect.poll(() => wall.getByTestId(`nest-${label}`).getAttribute('data-doubt')).toBeNull()
+})
