@@ -1,5 +1,6 @@
 // A second number for a whole board, made without the program's own: it looks at every field there is,
-// so that a part the board's hash should leave out is seen all the same.
+// so that a part the board's hash should leave out is seen all the same. Fields stand in the order in
+// which the fold made them, and that is one and the same wherever it runs.
 
 import type { Board } from '../../shared/board/state.ts'
 
@@ -20,15 +21,9 @@ function printOfPart(place: string, part: unknown): number {
   if (typeof part !== 'object' || part === null) return textPrint(`${place} ${String(part)}`)
   const before = known.get(part)
   if (before !== undefined) return before
-  const print = textPrint(`${place} ${JSON.stringify(part, sortedKeys)}`)
+  const print = textPrint(`${place} ${JSON.stringify(part)}`)
   known.set(part, print)
   return print
-}
-
-/** Two objects that differ only in the order of their fields are equal. */
-function sortedKeys(_key: string, value: unknown): unknown {
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value
-  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)))
 }
 
 function textPrint(text: string): number {

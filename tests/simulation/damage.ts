@@ -37,7 +37,7 @@ export class Damage {
     const at = this.#chance.below(length)
     const mask = 1 << this.#chance.below(8)
     const damaged = (bytes[at] ?? 0) ^ mask
-    bytes[at] = damaged
+    disk.rot(path, at, mask)
     this.#spots = [...this.#spots, { path, at, mask, damaged }]
     return true
   }
@@ -45,8 +45,7 @@ export class Damage {
   /** Puts back what is still there as it was damaged. */
   mend(disk: FakeDisk): void {
     for (const { path, at, mask, damaged } of this.#spots) {
-      const bytes = disk.files.get(path)
-      if (bytes?.[at] === damaged) bytes[at] = damaged ^ mask
+      if (disk.files.get(path)?.[at] === damaged) disk.rot(path, at, mask)
     }
     this.#spots = []
   }

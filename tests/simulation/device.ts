@@ -26,6 +26,7 @@ export type DeviceWorld = {
   readonly seen: (screen: Screen, by: 'board' | 'record') => void
   /** Lets a planted bug stand between session and store. */
   readonly storeOf: (beneath: OutboxStore) => OutboxStore
+  readonly timersOf: (timers: Timers) => Timers
   readonly witness: Witness
 }
 
@@ -48,18 +49,20 @@ class DeviceClocks {
   readonly #queue: EventQueue
   readonly #rate: number
   readonly #baseMs: number
+  readonly #changed: (timers: Timers) => Timers
   wallOffsetMs: number
 
-  constructor({ queue, chance }: DeviceWorld) {
+  constructor({ queue, chance, timersOf }: DeviceWorld) {
     this.#queue = queue
     this.#rate = 1 + chance.between(-ratePpm, ratePpm) / 1_000_000
     this.#baseMs = queue.nowMs
+    this.#changed = timersOf
     this.wallOffsetMs = chance.between(-3_000, 3_000)
   }
 
   timersOf(isAlive: () => boolean, what: string): Timers {
     const beganMs = this.#queue.nowMs
-    return {
+    return this.#changed({
       nowMs: () => (this.#queue.nowMs - beganMs) * this.#rate,
       wallMs: () =>
         Math.round(this.#baseMs + (this.#queue.nowMs - this.#baseMs) * this.#rate) +
@@ -68,7 +71,7 @@ class DeviceClocks {
         this.#queue.after(delayMs / this.#rate, what, () => {
           if (isAlive()) run()
         }),
-    }
+    })
   }
 }
 
@@ -105,7 +108,7 @@ export class Handheld implements Screen {
     const isAlive = () => this.life === life && this.session !== null
     const store = new SimulatedStore(storeOf(this.store), {
       ...{ chance, faults, isAlive, line: this.#line },
-      kept: (entry) => witness.kept({ device: this.name, entry }),
+      kept: (entry, insteadOf) => witness.kept({ device: this.name, entry, insteadOf }),
       changed: () => this.#lookAtStore(),
     })
     this.session = new Session({

@@ -98,6 +98,12 @@ export class TrustingDoorkeeper implements Doorkeeper {
     return this.signIn(device, person)
   }
 
+  /** Whatever was signed in there is no longer, and what it brings is not taken. */
+  forget(device: string): void {
+    this.#signedIn.delete(device)
+    for (const key of this.#everHere) if (key.startsWith(`${device} `)) this.#everHere.delete(key)
+  }
+
   async signOut(device: string, person: PersonId): Promise<void> {
     const others = this.signedIn(device).filter((other) => other !== person)
     this.#signedIn.set(device, others)

@@ -31,6 +31,8 @@ export const faultClasses = [
   'clientClockJump',
   /** A page is loaded anew, or its device switched off. */
   'reload',
+  /** The server no longer knows who signed in on a device, and does not take what they bring. */
+  'signInLost',
   /** The device's own database does not take or give something. */
   'failingStore',
 ] as const

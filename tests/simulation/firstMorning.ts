@@ -66,6 +66,9 @@ const broods: readonly (readonly [incubator: number, species: string, plans: rea
     [3, 'LEGO', [6, 6]],
   ]
 
+/** The broods, and the box that comes in. */
+export const nestsAtFirst = broods.length + 1
+
 const bands = ['red', 'blue', 'green', 'yellow'] as const
 
 const admitted = ([incubator, species, ofBirds]: (typeof broods)[number], at: number): Command => ({

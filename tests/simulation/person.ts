@@ -35,6 +35,8 @@ export class Person implements Worker {
   readonly #leavesMin: number
   #unsaid: readonly Unsaid[] = []
   #askedAtMs = Number.NEGATIVE_INFINITY
+  /** The server has said that it does not know them here. */
+  #isShutOut = false
 
   constructor(id: PersonId, device: Handheld, world: PersonWorld) {
     const { chance } = world
@@ -57,6 +59,7 @@ export class Person implements Worker {
     if (this.world.chance.happens(doubleTapShare)) void session.ask(this.id, body)
     const outcome = await session.ask(this.id, body)
     this.#askedAtMs = Number.NEGATIVE_INFINITY
+    if (outcome.status === 'fault' && outcome.code === 'notSignedIn') this.#isShutOut = true
     return outcome.status === 'applied'
   }
 
@@ -112,10 +115,23 @@ export class Person implements Worker {
     this.#unsaid = []
     for (const body of unsaid) this.report(body)
     if (this.world.queue.nowMs - this.#askedAtMs < askMaxMs) return
+    if (this.#comesBackIn(sight)) return
     if (this.#work.isBusy) return
     if (this.world.isQuiet()) this.#work.finish(sight)
     else if (!this.#isOnShift(sight)) this.#comeOrGo(sight)
     else if (!this.#work.takeUp(sight)) this.#free(sight)
+  }
+
+  /** Signs in again where that was lost, and then brings what the server would not take. */
+  #comesBackIn({ session, snapshot }: Sight): boolean {
+    const stuck = snapshot.stuck.filter(({ by }) => by === this.id)
+    if (stuck.length === 0 && !this.#isShutOut) return false
+    void session.signIn(this.id, pin).then(({ status }) => {
+      if (status !== 'done') return
+      this.#isShutOut = false
+      for (const { id } of stuck) void session.retryStuck(id)
+    })
+    return true
   }
 
   #isOnShift({ me, snapshot }: Sight): boolean {

@@ -1,12 +1,12 @@
 // Mistakes put into a simulated world on purpose, and where each of them is put: a flag the server
-// knows, or something of ours that stands between two of its parts. Which seed finds which is in
-// `plantedBugs.test.ts`; a world without any is the one that must be clean.
+// knows, or something of ours that stands between two of its parts. `bugs.ts` has them all; a world
+// without any is the one that must be clean.
 
-import type { OutboxStore } from '../../client/session/ports.ts'
+import type { OutboxStore, Timers } from '../../client/session/ports.ts'
+import type { ClockSource } from '../../server/clock/roomClock.ts'
 import type { Disk } from '../../server/disk/disk.ts'
 import type { RoomBrain } from '../../server/room/realBrain.ts'
 import type { ScribeBugs } from '../../server/scribe/plantedBugs.ts'
-import type { TimersPort } from '../../server/scribe/ports.ts'
 
 /** The part of the brain that screens have. */
 export type ScreenBrain = Pick<RoomBrain, 'evolve' | 'hashBoard'>
@@ -18,8 +18,11 @@ export type PlantedBug = {
   /** What every screen folds and hashes with, changed. */
   readonly screenBrain?: (brain: ScreenBrain) => ScreenBrain
   readonly disk?: (disk: Disk) => Disk
-  readonly serverTimers?: (timers: TimersPort) => TimersPort
+  readonly clockSource?: (source: ClockSource) => ClockSource
   readonly store?: (store: OutboxStore) => OutboxStore
+  readonly deviceTimers?: (timers: Timers) => Timers
+  /** A server that is not the first one here sets up its timers and its listeners twice. */
+  readonly startsTwice?: true
 }
 
 export const noBug: PlantedBug = {}

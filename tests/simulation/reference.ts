@@ -2,7 +2,6 @@
 // first record. Whatever a screen, a snapshot or a restarted server shows at a version is held against
 // this; nothing the server keeps is used to make it.
 
-import { hashBoard } from '../../shared/board/boardHash.ts'
 import { type Board, emptyBoard } from '../../shared/board/state.ts'
 import { foldEvents } from '../../shared/rules/evolve.ts'
 import type { RecordFrame } from '../../shared/wire/frames.ts'
@@ -15,12 +14,10 @@ export type Happened = {
   readonly after: Board
 }
 
-export type BoardMark = { readonly hash: number; readonly print: number }
-
 export class Reference {
   #board: Board = emptyBoard
   readonly #records: RecordFrame[] = []
-  readonly #marks: BoardMark[] = [markOf(emptyBoard)]
+  readonly #prints: number[] = [printOf(emptyBoard)]
 
   get board(): Board {
     return this.#board
@@ -36,7 +33,7 @@ export class Reference {
     const before = this.#board
     this.#board = foldEvents(before, record.events)
     this.#records.push(record)
-    this.#marks.push(markOf(this.#board))
+    this.#prints.push(printOf(this.#board))
     return { record, before, after: this.#board }
   }
 
@@ -44,12 +41,8 @@ export class Reference {
     return this.#records[version - 1]
   }
 
-  markAt(version: number): BoardMark | undefined {
-    return this.#marks[version]
+  /** The board's print at that version; undefined where no such version became durable. */
+  printAt(version: number): number | undefined {
+    return this.#prints[version]
   }
 }
-
-export const markOf = (board: Board): BoardMark => ({
-  hash: hashBoard(board),
-  print: printOf(board),
-})

@@ -35,6 +35,8 @@ export interface Invariant {
   /** Its number among the things that may never happen; `round` for what claims and feeds promise. */
   readonly number: number | 'round'
   readonly name: string
+  /** It looks at the time too, and so at steps that brought nothing to be seen. */
+  readonly isTimed?: true
   /** After every step; `seen` is what it brought. */
   step?(scene: Scene, seen: Seen): Sentences
   /** The server's process has ended, and nobody has touched what its disk kept. */

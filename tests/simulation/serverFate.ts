@@ -14,7 +14,10 @@ const slowShare = 0.4
 
 export type DeathWay = 'kill' | 'powerLoss'
 /** What a process does to the world outside: the only places where its death makes a difference. */
-export type Effect = 'disk' | 'send'
+export type Effect = 'journal' | 'private' | 'snapshot' | 'send'
+
+const effectOn = (path: string): Effect =>
+  path.includes('private') ? 'private' : path.includes('snapshot') ? 'snapshot' : 'journal'
 
 export type FateWorld = {
   readonly chance: Chance
@@ -76,8 +79,8 @@ export class ServerFate implements DiskFate {
     return false
   }
 
-  lives(): boolean {
-    return this.passes('disk')
+  lives(_call: DiskCall, path: string): boolean {
+    return this.passes(effectOn(path))
   }
 
   delayMs(call: DiskCall): number {

@@ -21,10 +21,11 @@ const jobs: readonly (readonly [number, Job])[] = [
   [0.004, holdNest],
   [0.04, lift],
   [0.3, lookAtArrival],
+  [0.015, noteBird],
   [0.02, giveFluids],
   [0.03, release],
   [0.002, boxArrives],
-  [0.001, changePeople],
+  [0.003, changePeople],
 ]
 
 /** Does at most one of them. */
@@ -117,6 +118,14 @@ function lookAtArrival(person: Worker, sight: Sight, chance: Chance): boolean {
   return true
 }
 
+function noteBird(person: Worker, sight: Sight, chance: Chance): boolean {
+  const { id: bird } = anyBird(sight, chance)
+  const note = `fluffed up, ${sight.nowMs}`
+  const seen = { type: 'BirdSeen', v: 1, bird, signs: ['fluffed'], droppings: 'seen' } as const
+  person.report({ ...seen, signs: ['fluffed'], private: { note } })
+  return true
+}
+
 function giveFluids(person: Worker, sight: Sight, chance: Chance): boolean {
   const [bird] = settling(sight)
   if (bird === undefined) return false
@@ -168,8 +177,9 @@ function changePeople(person: Worker, sight: Sight, chance: Chance): boolean {
   const name = { private: { name: `Helper ${others.length}` } }
   if (chance.happens(0.6) || last === undefined) {
     void person.ask(sight, { type: 'AddPerson', v: 1, role: 'volunteer', signOffs, ...name })
-  } else if (others.length > 6 && chance.happens(0.5)) {
-    void person.ask(sight, { type: 'RemovePerson', v: 1, person: last.id })
+  } else if (chance.happens(0.3)) {
+    // Now and then somebody who is at work, and whose device still owes what they did.
+    void person.ask(sight, { type: 'RemovePerson', v: 1, person: chance.oneOf(others).id })
   } else void person.ask(sight, { type: 'SetSignOffs', v: 1, person: last.id, signOffs })
   return true
 }

@@ -4,8 +4,9 @@
 
 import { parseArgs } from 'node:util'
 import type { Violation } from './examiner.ts'
+import { runSeeds } from './manySeeds.ts'
 import { hashOfAll } from './trace.ts'
-import { runWorld, type WorldOutcome } from './world.ts'
+import type { WorldOutcome } from './world.ts'
 
 const usage = `Use: npm run simulate -- [--seeds N] [--first N] [--seed N] [--days N]
                          [--handhelds N] [--walls N] [--json]`
@@ -60,12 +61,8 @@ function tell(outcome: WorldOutcome, isOne: boolean): void {
 
 async function main(): Promise<void> {
   const { seeds, first, isJson, isOne, ...room } = wishes()
-  const outcomes: WorldOutcome[] = []
-  for (let seed = first; seed < first + seeds; seed += 1) {
-    const outcome = await runWorld({ seed, ...room })
-    tell(outcome, isOne)
-    outcomes.push({ ...outcome, tail: [] })
-  }
+  const all = Array.from({ length: seeds }, (_, at) => first + at)
+  const outcomes = await runSeeds(all, room, (outcome) => tell(outcome, isOne))
   const answer = {
     seeds,
     steps: sum(outcomes.map(({ steps }) => steps)),

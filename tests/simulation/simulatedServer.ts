@@ -9,6 +9,7 @@ import { createRoom, type FoundingWishes, openRoom } from '../../server/room/ope
 import type { RoomParts } from '../../server/room/readRoom.ts'
 import { realBrain } from '../../server/room/realBrain.ts'
 import type { Room } from '../../server/room/room.ts'
+import type { ScribeBugs } from '../../server/scribe/plantedBugs.ts'
 import type { RecordFrame } from '../../shared/wire/frames.ts'
 import { FakeDisk } from '../support/fakeDisk.ts'
 import type { Chance } from './chance.ts'
@@ -59,6 +60,8 @@ export class SimulatedServer {
   /** When this process was last told of a failure that the record depends on. */
   failedAtMs: number | null = null
   isClosing = false
+  /** The scribe looks at them at every turn, so one may be planted under a room that is served. */
+  readonly #scribeBugs: ScribeBugs = {}
 
   constructor(world: ServerWorld, watcher: ServerWatcher) {
     this.#world = world
@@ -78,6 +81,11 @@ export class SimulatedServer {
   }
   get room(): Room | null {
     return this.#room
+  }
+
+  /** From now on the scribe has its planted mistake; a room is founded without. */
+  plant(): void {
+    Object.assign(this.#scribeBugs, this.#world.bug.scribe)
   }
 
   /** Whether the room could not write at this moment, however much it wished to. */
@@ -160,6 +168,7 @@ export class SimulatedServer {
     this.#gateway = gateway
     network.serverUp({ open: (socket) => gateway.open(this.#mortal(socket, fate)) })
     gateway.start()
+    if (this.#world.bug.startsTwice && this.life > 1) gateway.start()
   }
 
   #refused(error: unknown): void {
@@ -183,22 +192,22 @@ export class SimulatedServer {
   #parts(fate: ServerFate): RoomParts {
     const { queue, chance, log, bug } = this.#world
     const disk = new SimulatedDisk(this.#disk, queue, fate)
-    const timers = this.#timers(fate)
     const begunMs = queue.nowMs
+    const clockSource = {
+      wallMs: () => queue.nowMs + this.wallOffsetMs,
+      monotonicMs: () => queue.nowMs - begunMs,
+    }
     return {
       disk: bug.disk?.(disk) ?? disk,
       dir: roomDir,
       room: roomName,
       brain: bug.serverBrain?.(realBrain) ?? realBrain,
-      clockSource: {
-        wallMs: () => queue.nowMs + this.wallOffsetMs,
-        monotonicMs: () => queue.nowMs - begunMs,
-      },
-      timers: bug.serverTimers?.(timers) ?? timers,
+      clockSource: bug.clockSource?.(clockSource) ?? clockSource,
+      timers: this.#timers(fate),
       chance: { bytes: (count) => Uint8Array.from({ length: count }, () => chance.below(256)) },
       log,
       speed: 1,
-      bugs: bug.scribe ?? {},
+      bugs: this.#scribeBugs,
     }
   }
 

@@ -33,7 +33,7 @@ export type StoreWorld = {
   readonly line: StoreLine
   /** Whether the page that asked is still there. */
   readonly isAlive: () => boolean
-  readonly kept: (entry: OutboxEntry) => void
+  readonly kept: (entry: OutboxEntry, insteadOf?: string) => void
   /** A call has had its effect, whoever still waits for it. */
   readonly changed: () => void
 }
@@ -58,7 +58,7 @@ export class SimulatedStore implements OutboxStore {
   add(noted: Noted, insteadOf?: string): Promise<OutboxEntry> {
     return this.#call(async () => {
       const entry = await this.#beneath.add(noted, insteadOf)
-      this.#world.kept(entry)
+      this.#world.kept(entry, insteadOf)
       return entry
     })
   }

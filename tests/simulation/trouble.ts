@@ -5,6 +5,7 @@ import { hourMs, minuteMs, secondMs } from '../../shared/base/values.ts'
 import { changingCalls } from '../support/fakeDisk.ts'
 import type { Chance } from './chance.ts'
 import type { Handheld, Wall } from './device.ts'
+import type { TrustingDoorkeeper } from './doors.ts'
 import type { EventQueue } from './eventQueue.ts'
 import type { FaultClass, Faults } from './faultClasses.ts'
 import type { Network } from './network.ts'
@@ -17,12 +18,18 @@ export type TroubleWorld = {
   readonly faults: Faults
   readonly network: Network
   readonly server: SimulatedServer
+  readonly doorkeeper: TrustingDoorkeeper
   readonly handhelds: readonly Handheld[]
   readonly walls: readonly Wall[]
 }
 
-/** A process dies within so many things it does to the world after its time has come. */
-const effectsMost = 40
+/** At what a process dies once its time has come, and within how many such things it does. */
+const dyings = [
+  ['any', 40],
+  ['journal', 12],
+  ['private', 4],
+  ['snapshot', 10],
+] as const
 const diskFailsMs = { least: 5 * secondMs, most: 2 * minuteMs } as const
 const slowForMs = { least: minuteMs, most: 8 * minuteMs } as const
 /** Wi-Fi that stutters, a walk to the store room, a battery that is empty. */
@@ -47,6 +54,7 @@ export class Troubles {
       { fault: 'oneWay', everyMs: perDevice(110 * minuteMs), begin: () => this.#oneWay() },
       { fault: 'halfOpen', everyMs: perDevice(150 * minuteMs), begin: () => this.#sever() },
       { fault: 'reload', everyMs: perDevice(80 * minuteMs), begin: () => this.#reload() },
+      { fault: 'signInLost', everyMs: perDevice(3 * hourMs), begin: () => this.#loseSignIns() },
       { fault: 'clientClockJump', everyMs: perDevice(4 * hourMs), begin: () => this.#setClock() },
       { fault: 'kill', everyMs: 100 * minuteMs, begin: () => this.#doom('kill') },
       { fault: 'powerLoss', everyMs: 120 * minuteMs, begin: () => this.#doom('powerLoss') },
@@ -129,6 +137,12 @@ export class Troubles {
     })
   }
 
+  #loseSignIns(): void {
+    const { chance, faults, doorkeeper, handhelds } = this.#world
+    faults.injected('signInLost')
+    doorkeeper.forget(chance.oneOf(handhelds).name)
+  }
+
   #setClock(): void {
     const { chance, faults, handhelds } = this.#world
     faults.injected('clientClockJump')
@@ -149,11 +163,8 @@ export class Troubles {
   /** The server dies somewhere in what it does next; it is counted when it happens. */
   #doom(way: 'kill' | 'powerLoss'): void {
     const { server, chance } = this.#world
-    server.fate.dieAfter(
-      chance.between(1, effectsMost),
-      chance.oneOf(['disk', 'any'] as const),
-      way,
-    )
+    const [at, effectsMost] = chance.oneOf(dyings)
+    server.fate.dieAfter(chance.between(1, effectsMost), at, way)
   }
 
   #restart(): void {

@@ -12,14 +12,16 @@ import type {
   Fault,
   FromScreen,
   FromServer,
+  HelloFrame,
   RecordFrame,
   Welcome,
 } from '../../shared/wire/frames.ts'
+import { printOf } from './boardPrint.ts'
 import type { Screen } from './device.ts'
 import type { EventQueue } from './eventQueue.ts'
 import { frozen } from './frozen.ts'
 import type { Wiretap } from './network.ts'
-import { type BoardMark, type Happened, markOf } from './reference.ts'
+import type { Happened } from './reference.ts'
 
 export type CommandId = string
 export const commandId = (lane: string, n: number): CommandId => `${lane}.${n}`
@@ -38,14 +40,21 @@ export type Shown = {
   readonly epoch: number
   readonly version: number
   readonly by: 'board' | 'record'
-  readonly mark: BoardMark
+  readonly print: number
 }
 
 /** A command the server took in, and what it made of it. */
 export type TakenIn = { readonly id: CommandId; readonly life: number; readonly sequence: number }
 export type Settled = TakenIn & { readonly outcome: Answer | Fault }
 
-export type Kept = { readonly device: string; readonly entry: OutboxEntry }
+export type SentHello = { readonly device: string; readonly hello: HelloFrame }
+export type ToldWelcome = { readonly device: string; readonly welcome: Welcome }
+export type Kept = {
+  readonly device: string
+  readonly entry: OutboxEntry
+  /** The id of the note that this one replaces. */
+  readonly insteadOf: string | undefined
+}
 export type StoreSeen = { readonly device: string; readonly contents: OutboxContents }
 export type HeardFrame = { readonly device: string; readonly frame: FromServer }
 
@@ -55,7 +64,8 @@ export type Seen = {
   readonly told: readonly ToldAnswer[]
   readonly toldRecords: readonly RecordFrame[]
   readonly beats: readonly Beat[]
-  readonly welcomes: readonly Welcome[]
+  readonly welcomes: readonly ToldWelcome[]
+  readonly hellos: readonly SentHello[]
   readonly commands: readonly CommandFrame[]
   readonly heard: readonly HeardFrame[]
   readonly shown: readonly Shown[]
@@ -73,6 +83,7 @@ const nothingYet = (): Gathering => ({
   toldRecords: [],
   beats: [],
   welcomes: [],
+  hellos: [],
   commands: [],
   heard: [],
   shown: [],
@@ -88,7 +99,7 @@ export class Witness implements Wiretap {
   #lastTold: { readonly text: string; readonly frame: FromServer } | null = null
   /** Which life of the server is speaking. */
   serverLife = 0
-  /** The room's time each device last heard, by the frames that reached it. */
+  /** The latest room's time each device ever heard, by the frames that reached it. */
   readonly heardAtMs = new Map<string, InstantMs>()
   /** When a frame last reached each device, by the world's time. */
   readonly lastFrameAtMs = new Map<string, number>()
@@ -98,32 +109,41 @@ export class Witness implements Wiretap {
     this.#queue = queue
   }
 
+  /** Whether there was nothing to see since the last call. */
+  get isEmpty(): boolean {
+    return this.#isEmpty
+  }
+
   /** Everything since the last call. */
   drain(): Seen {
     if (this.#isEmpty) return this.#seen
     const seen = this.#seen
     this.#seen = nothingYet()
     this.#isEmpty = true
+    this.#lastTold = null
     return seen
   }
 
-  sent(_device: string, text: string): void {
+  sent(device: string, text: string): void {
     const frame: FromScreen = JSON.parse(text)
     if (frame.type === 'command') this.#gather().commands.push(frame)
+    if (frame.type === 'hello') this.#gather().hellos.push({ device, hello: frame })
   }
 
   told(device: string, text: string): void {
     const isNews = this.#lastTold?.text !== text
     const frame = this.#read(text)
     if (frame.type === 'answer') this.#answer(device, frame)
-    else if (frame.type === 'welcome') this.#gather().welcomes.push(frame)
+    else if (frame.type === 'welcome') this.#gather().welcomes.push({ device, welcome: frame })
     else if (frame.type === 'record' && isNews) this.#gather().toldRecords.push(frame)
     else if (frame.type === 'beat' && isNews) this.#gather().beats.push(frame)
   }
 
   heard(device: string, frame: FromServer): void {
     this.lastFrameAtMs.set(device, this.#queue.nowMs)
-    if (frame.type === 'beat' || frame.type === 'welcome') this.heardAtMs.set(device, frame.nowMs)
+    if (frame.type === 'beat' || frame.type === 'welcome') {
+      this.heardAtMs.set(device, Math.max(frame.nowMs, this.heardAtMs.get(device) ?? 0))
+    }
     if (frame.type !== 'beat') this.#gather().heard.push({ device, frame })
   }
 
@@ -135,8 +155,8 @@ export class Witness implements Wiretap {
     const snapshot = screen.watch?.snapshot()
     if (snapshot === undefined || snapshot.board === null) return
     const { epoch, version, board } = snapshot
-    const mark = markOf(board)
-    this.#gather().shown.push({ screen, life: screen.life, epoch, version, by, mark })
+    const print = printOf(board)
+    this.#gather().shown.push({ screen, life: screen.life, epoch, version, by, print })
   }
 
   takenIn(one: TakenIn): void {

@@ -134,6 +134,13 @@ export class FakeDisk implements Disk {
     return this.#medium.sureFiles
   }
 
+  /** Bits of one byte change by themselves, on the medium and for whoever has the file open. */
+  rot(path: string, at: number, mask: number): void {
+    const bytes = this.#medium.names.get(path)?.bytes
+    const byte = bytes?.[at]
+    if (bytes !== undefined && byte !== undefined) bytes[at] = byte ^ mask
+  }
+
   /** Puts a file there, durable, whatever stood there before. */
   place(path: string, bytes: Uint8Array): void {
     this.#medium.place(path, new FakeFile(bytes.slice()))

@@ -6,6 +6,7 @@ import {
   NeverOlderThanTold,
   OneBoardEverywhere,
   OutboxesAreEmpty,
+  TailsAreWhole,
   TheHashTellsBoardsApart,
   VersionsOnlyGrow,
 } from './boards.ts'
@@ -41,7 +42,7 @@ import {
   ThePastSurvives,
   ToldIsDurable,
 } from './durability.ts'
-import { FailuresAreSaid, ReadingGoesOn, SilenceIsSaid } from './silence.ts'
+import { FailuresAreSaid, HeartbeatsKeepTime, ReadingGoesOn, SilenceIsSaid } from './silence.ts'
 import { HoldsAreLookedAtAgain, NoClaimIsStuck, TimeLeavesNothing } from './time.ts'
 
 export const allInvariants = (): readonly Invariant[] => [
@@ -61,6 +62,7 @@ export const allInvariants = (): readonly Invariant[] => [
   new OpenedAsItWas(),
   new TheHashTellsBoardsApart(),
   new VersionsOnlyGrow(),
+  new TailsAreWhole(),
   new ClaimsEndInTime(),
   new LeasesRunByTheRoomsClock(),
   new LateStartsStayInBounds(),
@@ -68,6 +70,7 @@ export const allInvariants = (): readonly Invariant[] => [
   new WallJumpsChangeHoursOnly(),
   new NeverOlderThanTold(),
   new SilenceIsSaid(),
+  new HeartbeatsKeepTime(),
   new FailuresAreSaid(),
   new ReadingGoesOn(),
   new DamageIsNamed(),

@@ -10,11 +10,10 @@ export class OneBoardEverywhere implements Invariant {
   readonly name = 'every screen shows, at every version, the fold of the records up to it'
 
   step({ reference }: Scene, { shown }: Seen): Sentences {
-    return shown.flatMap(({ screen, version, mark }) => {
-      const right = reference.markAt(version)
+    return shown.flatMap(({ screen, version, print }) => {
+      const right = reference.printAt(version)
       if (right === undefined) return [`${screen.name} shows ${version}, which never was durable`]
-      const isSame = right.print === mark.print && right.hash === mark.hash
-      return isSame ? [] : [`${screen.name} shows another board at ${version}`]
+      return right === print ? [] : [`${screen.name} shows another board at ${version}`]
     })
   }
 }
@@ -50,6 +49,29 @@ export class VersionsOnlyGrow implements Invariant {
       if (before === undefined || before.life !== life || before.epoch !== epoch) return []
       const isRight = by === 'record' ? version === before.version + 1 : version >= before.version
       return isRight ? [] : [`${screen.name} went from ${before.version} to ${version} by a ${by}`]
+    })
+  }
+}
+
+export class TailsAreWhole implements Invariant {
+  readonly number = 6
+  readonly name = 'a returning screen is told every record it missed, and then goes on'
+  readonly #helloVersions = new Map<string, Set<number>>()
+
+  step({ reference }: Scene, { hellos, welcomes }: Seen): Sentences {
+    for (const { device, hello } of hellos) {
+      const versions = this.#helloVersions.get(device) ?? new Set<number>()
+      this.#helloVersions.set(device, versions.add(hello.version))
+    }
+    return welcomes.flatMap(({ device, welcome: { state } }) => {
+      if (state.type === 'board') return []
+      const versions = state.records.map(({ version }) => version)
+      const first = versions[0] ?? reference.version + 1
+      const isGapFree = versions.every((version, at) => version === first + at)
+      const isToTheEnd = first + versions.length - 1 === reference.version
+      const isFromThere = this.#helloVersions.get(device)?.has(first - 1) ?? false
+      if (isGapFree && isToTheEnd && isFromThere) return []
+      return [`${device} was sent the tail ${versions} of ${reference.version}`]
     })
   }
 }

@@ -91,6 +91,7 @@ export class LateRoundsStrike implements Invariant {
 export class ClaimsEndInTime implements Invariant {
   readonly number = 9
   readonly name = 'a claim ends at the later of its lease and a minute of a live server, and soon'
+  readonly isTimed = true
   /** Room time up to which the server could not have written. */
   #hinderedUntilMs = 0
 

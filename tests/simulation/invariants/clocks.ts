@@ -121,6 +121,7 @@ const civilNearMs = 2 * secondMs
 export class WallJumpsChangeHoursOnly implements Invariant {
   readonly number = 10
   readonly name = 'a jump of the wall clock is an event, and changes labels and hours only'
+  readonly isTimed = true
   #offSinceMs: number | null = null
 
   step({ server, queue }: Scene, { happened }: Seen): Sentences {

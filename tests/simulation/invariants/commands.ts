@@ -126,8 +126,10 @@ export class NothingNotedIsLost implements Invariant {
       this.#recorded.add(commandId(lane, n))
       this.#owed.get(lane)?.delete(n)
     }
-    for (const { device, entry } of kept) {
-      if (entry.kind === 'report') this.#owedBy(device).add(entry.n)
+    for (const { device, entry, insteadOf } of kept) {
+      if (entry.kind !== 'report') continue
+      this.#owedBy(device).add(entry.n)
+      this.#owedBy(device).delete(Number(insteadOf?.split('.')[1]))
     }
     return stores.flatMap(({ device, contents }) => this.#missing(device, contents))
   }

@@ -5,8 +5,8 @@
 import { DamagedFile } from '../../../server/disk/damage.ts'
 import type { Room } from '../../../server/room/room.ts'
 import type { RecordFrame } from '../../../shared/wire/frames.ts'
+import { printOf } from '../boardPrint.ts'
 import { recordsOnDisk } from '../durableJournal.ts'
-import { markOf } from '../reference.ts'
 import { type Invariant, nothingWrong, type Scene, type Sentences } from '../scene.ts'
 import { commandId, type Seen } from '../witness.ts'
 
@@ -96,11 +96,10 @@ export class OpenedAsItWas implements Invariant {
 
   opened({ reference }: Scene, room: Room): Sentences {
     const { version, board } = room.durable
-    const mark = reference.markAt(version)
+    const print = reference.printAt(version)
     if (version < reference.version) return [`opened at ${version} of ${reference.version}`]
-    if (mark === undefined) return [`opened at ${version}, which is not on disk`]
-    const found = markOf(board)
-    return found.print === mark.print ? nothingWrong : [`another board stands at ${version}`]
+    if (print === undefined) return [`opened at ${version}, which is not on disk`]
+    return printOf(board) === print ? nothingWrong : [`another board stands at ${version}`]
   }
 }
 

@@ -3,6 +3,7 @@
 
 import { secondMs } from '../../../shared/base/values.ts'
 import type { Beat } from '../../../shared/wire/frames.ts'
+import { heartbeatMs } from '../../../shared/wire/limits.ts'
 import type { Screen } from '../device.ts'
 import { type Invariant, nothingWrong, type Scene, type Sentences } from '../scene.ts'
 import type { Seen } from '../witness.ts'
@@ -13,6 +14,7 @@ const silentMs = 10 * secondMs + 20
 export class SilenceIsSaid implements Invariant {
   readonly number = 13
   readonly name = 'a screen that heard nothing for ten seconds says so'
+  readonly isTimed = true
 
   step({ screens, queue, witness }: Scene): Sentences {
     let flaws = nothingWrong
@@ -38,6 +40,7 @@ const alarmWithinMs = 5 * secondMs
 export class FailuresAreSaid implements Invariant {
   readonly number = 14
   readonly name = 'after a failed write nothing is acknowledged, and the heartbeat says why'
+  readonly isTimed = true
   #life = 0
   #failedAtMs: number | null = null
   #openedAtMs = 0
@@ -81,9 +84,36 @@ export class FailuresAreSaid implements Invariant {
 
 const isAlarm = ({ house }: Beat): boolean => house.some(({ type }) => type === 'journalFailing')
 
+/** A little less than the interval: the first beat of a room comes whenever it was opened. */
+const beatsApartMs = heartbeatMs - 100
+
+export class HeartbeatsKeepTime implements Invariant {
+  readonly number = 13
+  readonly name = 'a room has one heartbeat, and one voice for each record'
+  #beatAtMs = Number.NEGATIVE_INFINITY
+  #life = 0
+  #toldVersion = 0
+
+  step({ server, queue }: Scene, { beats, toldRecords }: Seen): Sentences {
+    if (server.life !== this.#life) {
+      this.#life = server.life
+      this.#beatAtMs = Number.NEGATIVE_INFINITY
+    }
+    const flaws = beats.flatMap(() => {
+      const apartMs = queue.nowMs - this.#beatAtMs
+      this.#beatAtMs = queue.nowMs
+      return apartMs < beatsApartMs ? [`two heartbeats came ${apartMs} ms apart`] : []
+    })
+    const again = toldRecords.filter(({ version }) => version <= this.#toldVersion)
+    this.#toldVersion = Math.max(this.#toldVersion, ...toldRecords.map(({ version }) => version))
+    return [...flaws, ...again.map(({ version }) => `record ${version} was told twice`)]
+  }
+}
+
 export class ReadingGoesOn implements Invariant {
   readonly number = 14
   readonly name = 'a server that is up goes on telling the room, whether it can write or not'
+  readonly isTimed = true
   #life = 0
   #beatAtMs = 0
 
