@@ -6,6 +6,7 @@ import type { InstantMs, PersonId } from '../../shared/base/values.ts'
 import type { AskType, CommandOf, ReportType } from '../../shared/board/commands.ts'
 import { askMaxAgeMs } from '../../shared/board/constants.ts'
 import type { AnswerFrame, Fault, SignedIn, Welcome } from '../../shared/wire/frames.ts'
+import { retryBackoff, waitMs } from './backoff.ts'
 import { LaneSender } from './laneSender.ts'
 import { OpenAsks } from './openAsks.ts'
 import { type HeldNote, Outbox } from './outbox.ts'
@@ -66,11 +67,7 @@ export class Session {
 
   /** Reads what an earlier page life left, then connects, and stays connected until `stop`. */
   async start(): Promise<void> {
-    await this.#outbox.read()
-    if (this.#isStopped) return
-    this.#room.tell(this.#outbox.told)
-    this.#room.start()
-    this.#changed()
+    await this.#begin(1)
   }
 
   stop(): void {
@@ -178,6 +175,23 @@ export class Session {
 
   signOut(person: PersonId): Promise<SignInOutcome> {
     return this.#request({ type: 'signOut', person })
+  }
+
+  /**
+   * Without its outbox a device knows neither its token nor what it owes: it would be greeted as a
+   * stranger. So it does not speak before the outbox has been read, however often that takes.
+   */
+  async #begin(tries: number): Promise<void> {
+    const isRead = await this.#outbox.read()
+    if (this.#isStopped) return
+    if (isRead) {
+      this.#room.tell(this.#outbox.told)
+      this.#room.start()
+    } else {
+      const { timers, chance } = this.#ports
+      timers.after(waitMs(retryBackoff, tries, chance), () => void this.#begin(tries + 1))
+    }
+    this.#changed()
   }
 
   #makeLane(): LaneSender {

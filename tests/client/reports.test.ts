@@ -196,4 +196,17 @@ describe('a report', () => {
     expect(device.sentLane()).toEqual(['1 CalledAway'])
     expect(device.shown.canAsk).toBe(true)
   })
+
+  it('keeps the device silent until what an earlier page life left could be read', async () => {
+    const store = new FakeOutboxStore()
+    store.fail('load')
+    const device = new Device({ store })
+    await device.session.start()
+    await device.timers.pass(3_000)
+    expect(device.link.attempts).toHaveLength(0)
+    expect(device.shown.isStoreFailing).toBe(true)
+    store.fail()
+    await device.timers.pass(8_000)
+    expect(device.link.attempts).toHaveLength(1)
+  })
 })
