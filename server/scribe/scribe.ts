@@ -147,7 +147,7 @@ export class Scribe {
           return { working: after, say: () => waiting.reply(recorded) }
         }
         case 'clock':
-          return { working: wallClockTurn(this.#parts, working), say: waiting.reply }
+          return { working, say: waiting.reply }
       }
     } catch (err) {
       const who = waiting.type === 'command' ? waiting.arrived : null
@@ -192,13 +192,17 @@ export class Scribe {
     }
   }
 
-  /** At the end of a batch nothing is left due, so that no screen sees a board that is behind. */
+  /**
+   * At the end of a batch nothing is left due, so that no screen sees a board that is behind. The wall
+   * clock is looked at here too: a busy room puts off its own waking for ever.
+   */
   #settleTime(working: Working): Working {
     const { brain, epoch, bugs, log } = this.#parts
     if (bugs.sleepsThroughTime) return working
     this.#isTimeStuck = false
     try {
-      return withTime(brain, working, { nowMs: turnTime(this.#parts, working), epoch })
+      const set = wallClockTurn(this.#parts, working)
+      return withTime(brain, set, { nowMs: turnTime(this.#parts, set), epoch })
     } catch (err) {
       this.#isTimeStuck = true
       log.error({ err }, 'a time rule failed; nothing was applied')

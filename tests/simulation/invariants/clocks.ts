@@ -140,6 +140,8 @@ export class WallJumpsChangeHoursOnly implements Invariant {
     if (Math.abs(wallMs - civilMs) <= civilNearMs) this.#offSinceMs = null
     else this.#offSinceMs ??= queue.nowMs
     const offMs = this.#offSinceMs === null ? 0 : queue.nowMs - this.#offSinceMs
-    return offMs > noticedWithinMs ? [...flaws, 'civil time does not follow the wall clock'] : flaws
+    return offMs > noticedWithinMs
+      ? [...flaws, `civil time is ${wallMs - civilMs} ms behind the wall clock`]
+      : flaws
   }
 }
