@@ -139,6 +139,18 @@ describe('the machine’s wall clock', () => {
     expect(journal.entries[0]?.atMs).toBe(noon + 5_000)
   })
 
+  it('is noticed in a room too busy ever to sleep until its next look', async () => {
+    const { scribe, take, time, journal } = bench()
+    await scribe.tick()
+    time.wallOffsetMs = 60 * minuteMs
+    for (const n of [1, 2, 3]) {
+      await time.pass(2_000)
+      await take('d1', n, weighed)
+    }
+    const moves = journal.entries.filter(({ cause }) => cause.type === 'server')
+    expect(moves).toMatchObject([{ events: [{ type: 'CivilOffsetChanged' }] }])
+  })
+
   it.each([-2_000, 2_000])('that is off by %i ms is left alone', async (offsetMs) => {
     const { scribe, time, journal } = bench()
     time.wallOffsetMs = offsetMs
