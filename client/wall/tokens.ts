@@ -77,7 +77,15 @@ function settlingWords(lookDueAtMs: InstantMs, time: Time, nowMs: InstantMs): Wo
   ]
 }
 
-function heldWords(reason: string): Words {
+function heldWords(state: Extract<NestSummary['state'], { type: 'held' }>): Words {
+  const { reason, lookAgain } = state
+  if (lookAgain !== 'quiet') {
+    return [
+      [`${reason}, ${wallWords.lookNow}`, 3],
+      [wallWords.lookNow, 7],
+      ['', 0],
+    ]
+  }
   const short = reason.split(' ').slice(0, 2).join(' ')
   return [
     [reason, 4],
@@ -111,7 +119,7 @@ function detailWords(nest: NestSummary, time: Time, nowMs: InstantMs): Words {
         ['', 0],
       ]
     case 'held':
-      return heldWords(state.reason)
+      return heldWords(state)
     case 'settling':
       return settlingWords(state.lookDueAtMs, time, nowMs)
     case 'unplanned':

@@ -7,6 +7,7 @@ import { birdsOf } from '../board/change.ts'
 import type { Bird, Board, Doubt, Held, Nest } from '../board/state.ts'
 import { warnsFromMs } from '../rules/doubts.ts'
 import { isHeld, lateMs, nestDueAtMs, readyBirds } from '../rules/due.ts'
+import { lookAgainStanding } from '../rules/holds.ts'
 import { hoursAt } from './hours.ts'
 import { nameOf, type PublicNames } from './names.ts'
 
@@ -18,7 +19,13 @@ export type NestState =
       readonly sinceMs: InstantMs
       readonly stop: Held['stop']
     }
-  | { readonly type: 'held'; readonly reason: string; readonly lookAgainAtMs: InstantMs }
+  | {
+      readonly type: 'held'
+      readonly reason: string
+      readonly lookAgainAtMs: InstantMs
+      /** A hold never lifts by itself: when its time has come somebody is asked to look. */
+      readonly lookAgain: ReturnType<typeof lookAgainStanding>
+    }
   | { readonly type: 'settling'; readonly lookDueAtMs: InstantMs }
   /** Late by a minute or more of feeding hours. */
   | { readonly type: 'late'; readonly dueAtMs: InstantMs; readonly lateMs: LengthMs }
@@ -73,9 +80,11 @@ function doubtShown(
   }
 }
 
-function holdShown(nest: Nest, birds: readonly Bird[]): NestState | null {
+function holdShown(nest: Nest, birds: readonly Bird[], nowMs: InstantMs): NestState | null {
   const hold = nest.hold ?? (birds.every((bird) => bird.hold) ? birds[0]?.hold : null)
-  return hold ? { type: 'held', reason: hold.reason, lookAgainAtMs: hold.lookAgainAtMs } : null
+  if (!hold) return null
+  const { reason, lookAgainAtMs } = hold
+  return { type: 'held', reason, lookAgainAtMs, lookAgain: lookAgainStanding(hold, nowMs) }
 }
 
 function settlingShown(birds: readonly Bird[]): NestState | null {
@@ -107,7 +116,7 @@ function stateOf(board: Board, names: PublicNames, nest: Nest, nowMs: InstantMs)
     return { type: 'claimed', person: hands.person, name, sinceMs, stop: hands.stop }
   }
   const birds = birdsOf(board, nest.id)
-  return holdShown(nest, birds) ?? settlingShown(birds) ?? dueShown(board, nest, nowMs)
+  return holdShown(nest, birds, nowMs) ?? settlingShown(birds) ?? dueShown(board, nest, nowMs)
 }
 
 /**

@@ -54,11 +54,11 @@ describe('two people on one nest', () => {
     expect([...feeding].sort()).toEqual([false, true])
     const winner = hands[feeding.indexOf(true)]
     const loser = hands[feeding.indexOf(false)]
-    expect(await loser?.page.getByTestId('notice').innerText()).toContain(winner?.person.name)
+    expect(await loser?.page.getByTestId('notice').textContent()).toContain(winner?.person.name)
 
     const token = wall.getByTestId(`nest-${label}`)
     await expect.poll(() => token.getAttribute('data-state')).toBe('claimed')
-    expect(await token.innerText()).toContain(winner?.person.name)
+    expect(await token.textContent()).toContain(winner?.person.name)
     expect(
       house.events('NestClaimed').filter((claim) => claim.atMs > Date.now() - 60_000),
     ).toHaveLength(1)
@@ -77,7 +77,7 @@ describe('a server that is killed in mid-round', () => {
     await hand.getByTestId('page-feeding').waitFor()
     await house.strike()
     await wall.getByTestId('not-live').waitFor({ timeout: 20_000 })
-    expect(await wall.getByTestId('not-live').innerText()).toMatch(/NOT LIVE/i)
+    expect(await wall.getByTestId('not-live').textContent()).toMatch(/NOT LIVE/i)
     // What was seen is still reported, and waits.
     await feedAll(hand)
     const said = house.events('RoundRecorded').length
@@ -107,7 +107,7 @@ describe('a link that is lost when the record is on its way', () => {
     link.deafen()
     await hand.getByTestId('save').click()
     await expect.poll(() => house.events('RoundRecorded').length).toBe(before + 1)
-    expect(await hand.getByTestId('waiting').innerText()).toMatch(/1/)
+    expect(await hand.getByTestId('waiting').textContent()).toMatch(/1/)
     link.mend()
     await hand.getByTestId('waiting').waitFor({ state: 'detached', timeout: 30_000 })
     expect(house.events('RoundRecorded')).toHaveLength(before + 1)
@@ -122,7 +122,7 @@ describe('a link that is lost when the record is on its way', () => {
     const before = house.events('RoundRecorded').length
     await link.cut()
     await feedAll(hand)
-    expect(await hand.getByTestId('waiting').innerText()).toMatch(/1/)
+    expect(await hand.getByTestId('waiting').textContent()).toMatch(/1/)
     await hand.reload()
     link.mend()
     await expect

@@ -116,8 +116,8 @@ export async function handOf(
 
 /** The label of the nest a handheld offers now, as its first word. */
 export async function offered(page: Page): Promise<string> {
-  const words = await page.getByTestId('next-label').innerText()
-  const [label] = words.trim().split(/\s/)
+  const words = await page.getByTestId('next-label').textContent()
+  const [label] = (words ?? '').trim().split(/\s/)
   if (label === undefined) throw new Error('the handheld offers no nest')
   return label
 }

@@ -42,11 +42,11 @@ it('asks its owner, then warns the next', async () => {
   const next = await handOf(await browser.newContext(phone), house, jonas)
   await next.getByTestId('another').click()
   await next.getByTestId(`nest-${label}`).click()
-  const warning = await next.getByTestId('perhaps-fed').innerText()
+  const warning = await next.getByTestId('perhaps-fed').textContent()
   expect(warning).toContain(marit.name)
   await next.getByTestId('look-first').click()
   await next.getByTestId('page-feeding').waitFor()
-  expect(await next.getByTestId('page-feeding').innerText()).not.toMatch(/\d mL/)
+  expect(await next.getByTestId('page-feeding').textContent()).not.toMatch(/\d mL/)
 
   const rounds = house.events('RoundRecorded').length
   await question.getByTestId(`said-none-${label}`).click()

@@ -11,6 +11,7 @@ import type { EventQueue } from './eventQueue.ts'
 import type { Faults } from './faultClasses.ts'
 import type { Network } from './network.ts'
 import type { ScreenBrain } from './plantedBugs.ts'
+import type { Screen } from './screen.ts'
 import { SimulatedStore, StoreLine } from './simulatedStore.ts'
 import type { Witness } from './witness.ts'
 
@@ -32,17 +33,6 @@ export type DeviceWorld = {
 
 /** A quartz is off by a few seconds a day, and a cheap one by half a minute. */
 const ratePpm = 300
-
-/** Whatever watches the room: a page with its board and its word about being live. */
-export interface Screen {
-  readonly name: string
-  /** Null while it is switched off. */
-  readonly watch: Pick<RoomWatch, 'snapshot'> | null
-  /** When the present page was begun. */
-  readonly loadedAtMs: number
-  /** Counts its pages. */
-  readonly life: number
-}
 
 /** The clocks of one device; the wall clock may be set wrong, the other only runs a little off. */
 class DeviceClocks {

@@ -5,11 +5,12 @@
 import type { RoomBrain } from '../../server/room/realBrain.ts'
 import type { Room } from '../../server/room/room.ts'
 import type { Board } from '../../shared/board/state.ts'
-import type { Handheld, Screen } from './device.ts'
+import type { Handheld } from './device.ts'
 import type { DurableJournal } from './durableJournal.ts'
 import type { EventQueue } from './eventQueue.ts'
 import type { Network } from './network.ts'
 import type { Reference } from './reference.ts'
+import type { Screen } from './screen.ts'
 import type { SimulatedServer } from './simulatedServer.ts'
 import type { Seen, Witness } from './witness.ts'
 

@@ -17,11 +17,11 @@ import type {
   Welcome,
 } from '../../shared/wire/frames.ts'
 import { printOf } from './boardPrint.ts'
-import type { Screen } from './device.ts'
 import type { EventQueue } from './eventQueue.ts'
 import { frozen } from './frozen.ts'
 import type { Wiretap } from './network.ts'
 import type { Happened } from './reference.ts'
+import type { Screen } from './screen.ts'
 
 export type CommandId = string
 export const commandId = (lane: string, n: number): CommandId => `${lane}.${n}`

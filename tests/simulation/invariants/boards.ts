@@ -1,8 +1,8 @@
 // One past, one board: whoever stands at a version shows the same, nobody goes back, nobody skips.
 
 import { printOf } from '../boardPrint.ts'
-import type { Screen } from '../device.ts'
 import { type Invariant, nothingWrong, type Scene, type Sentences } from '../scene.ts'
+import type { Screen } from '../screen.ts'
 import type { Seen, Shown } from '../witness.ts'
 
 export class OneBoardEverywhere implements Invariant {

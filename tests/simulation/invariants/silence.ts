@@ -4,8 +4,8 @@
 import { secondMs } from '../../../shared/base/values.ts'
 import type { Beat } from '../../../shared/wire/frames.ts'
 import { heartbeatMs } from '../../../shared/wire/limits.ts'
-import type { Screen } from '../device.ts'
 import { type Invariant, nothingWrong, type Scene, type Sentences } from '../scene.ts'
+import type { Screen } from '../screen.ts'
 import type { Seen } from '../witness.ts'
 
 /** A device's own clock may run a little slow, and says so a little later. */
