@@ -221,7 +221,7 @@ export function houseWords(condition: HouseCondition, say: Pick<Say, 'time'>): s
 }
 
 export const whyThisWords: Readonly<Record<WhyThisOne, (late: number) => string>> = {
-  latest: (late) => `${minutesWords(late)} late, the latest you may feed.`,
+  latest: (late) => `${minutesWords(late)} late. Nobody you may feed has waited longer.`,
   late: (late) => `${minutesWords(late)} late.`,
   due: () => 'Due now.',
   window: () => 'Not due yet, but it may be fed.',

@@ -62,6 +62,7 @@ function laneRow(wall: Wall, lane: Lane): ComponentChild {
 }
 
 function hours(wall: Wall, at: Hours): ComponentChild {
+  if (at.type === 'alwaysOpen') return null
   const words =
     at.type === 'open'
       ? wallWords.closesAt(wall.time(at.closesAtMs))

@@ -39,7 +39,6 @@ const reason = z.string().min(1).max(wordMax)
 
 /** One bird's part in a visit; `intervalMs` is the interval in force, kept because plans change. */
 const feedAnswer = answer.extend({ intervalMs: z.int().min(0) })
-export type FeedAnswer = z.infer<typeof feedAnswer>
 
 /** What is odd about a record, for the lead to see; it never refuses one. */
 export const marks = [

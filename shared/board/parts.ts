@@ -38,7 +38,6 @@ export const roomId = z.string().regex(/^[a-z][a-z0-9-]{0,30}$/)
 const wholeMax = Number.MAX_SAFE_INTEGER
 /** Instants lie between 1970 and the year 9999. */
 export const instant: z.ZodType<InstantMs> = z.int().min(0).max(253_402_300_799_999)
-export const count = z.int().min(0).max(1_000_000)
 export const visitNo = z.int().min(1).max(wholeMax)
 
 export const word = z.string().min(1).max(wordMax)

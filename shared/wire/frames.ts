@@ -13,7 +13,7 @@ import { z } from 'zod'
 import type { InstantMs, PersonId, PrivateId } from '../base/values.ts'
 import { commandSchema, timingSchema } from '../board/commands.ts'
 import type { RoomEvent } from '../board/events.ts'
-import { incubatorId, instant, laneId, personId, roomId } from '../board/parts.ts'
+import { incubatorId, laneId, personId, roomId } from '../board/parts.ts'
 import type { Board } from '../board/state.ts'
 import type { Rejection } from '../rules/rejection.ts'
 
@@ -72,7 +72,6 @@ export const causeSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('sensor'), incubator: incubatorId }),
 ])
 export type Cause = z.infer<typeof causeSchema>
-export const instantSchema = instant
 
 /** One journal record as screens get it: the same version, events and time, without chain and crc. */
 export type RecordFrame = {

@@ -3,8 +3,6 @@
 import { type Browser, chromium } from 'playwright-core'
 import { findChromium } from './chromium.mjs'
 
-export { findChromium } from './chromium.mjs'
-
 /** Chromium's first start on a busy machine. */
 const launchMaxMs = 60_000
 
