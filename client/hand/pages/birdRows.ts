@@ -31,7 +31,7 @@ function outcome(row: BirdRow & Partial<ClaimedBird>, answer: Answer | null): Co
   }
   if (row.answered) return html`<b>${outcomeWords[row.answered]}</b>`
   if (row.crop !== 'notDoubted') return html`<b>${cropWords[row.crop]}</b>`
-  return html`<small>${row.planned && !row.hidesAmount ? amountWords(row.planned) : ''}</small>`
+  return html`<small>${row.planned && !row.hidesAmount ? handWords.planned(amountWords(row.planned)) : ''}</small>`
 }
 
 /** One row a bird; `onPress` opens it. */

@@ -104,7 +104,8 @@ function endedWords(hand: Served): ComponentChild {
 export function nextPage(hand: Served): ComponentChild {
   const view = nextView(hand.board, hand.names, hand)
   const first = [endedWords(hand), waitingLine(hand), lostWords(hand), ...questions(hand)]
-  const isCrowded = hand.ui.notice !== null || first.some((piece) => piece !== null)
+  const undo = undoPress(hand)
+  const isCrowded = hand.ui.notice !== null || [undo, ...first].some((piece) => piece !== null)
   const size = isCrowded ? 'small' : 'large'
   return frame(hand, {
     id: 'next',
@@ -112,7 +113,7 @@ export function nextPage(hand: Served): ComponentChild {
       ${first}
       ${view.type === 'nest' ? offered(hand, view, size) : nothing(hand, view)}
     `,
-    dock: html`${undoPress(hand)} ${bigPress(hand, view)}
+    dock: html`${undo} ${bigPress(hand, view)}
     ${pair(
       second({ id: 'another', text: handWords.another, onPress: () => hand.go({ type: 'list' }) }),
       second({ id: 'more', text: handWords.more, onPress: () => hand.go({ type: 'more' }) }),
