@@ -1,15 +1,22 @@
 // Every planted mistake by name. Each is one that somebody could make in an afternoon, and that no
 // ordinary day would show.
 
-import type { OutboxStore } from '../../client/session/ports.ts'
+import type { Link, OutboxStore } from '../../client/session/ports.ts'
 import type { Disk, OpenFile } from '../../server/disk/disk.ts'
-import type { RoomBrain } from '../../server/room/realBrain.ts'
-import { ok } from '../../shared/base/control.ts'
-import type { RoomEvent } from '../../shared/board/events.ts'
 import type { Board } from '../../shared/board/state.ts'
 import { notLiveMs } from '../../shared/wire/limits.ts'
 import { readLine } from '../faults/journalOnDisk.ts'
 import type { PlantedBug, ScreenBrain } from './plantedBugs.ts'
+import {
+  grantingTaken,
+  holdingForEver,
+  leasingByDevice,
+  rejectingLate,
+  startingLongAgo,
+  withoutDoubts,
+  withoutLapses,
+  withoutStrikes,
+} from './ruleBugs.ts'
 
 export const bugs = {
   acknowledgesBeforeFlush: { scribe: { answersBeforeFlush: true } },
@@ -23,13 +30,21 @@ export const bugs = {
   ignoresAShortWrite: { disk: believingEveryWrite },
   takesMiddleDamageForATornEnd: { disk: readingUpToDamage },
   leasesByTheClientsClock: { serverBrain: leasingByDevice },
+  trustsTheDevicesStart: { serverBrain: startingLongAgo },
+  grantsATakenNest: { serverBrain: grantingTaken },
+  rejectsALateReport: { serverBrain: rejectingLate },
   doesNotEndALapsedClaim: { serverBrain: withoutLapses },
+  lapsesWithoutADoubt: { serverBrain: withoutDoubts },
   leavesBirdsWithTheirHolder: { serverBrain: withoutStrikes },
+  neverLooksAgain: { serverBrain: holdingForEver },
+  forgetsThatAHoldWasLifted: { screenBrain: withoutLifting },
   hashesWithoutTheBirds: { serverBrain: hashingNoBirds, screenBrain: hashingNoBirds },
   movesTheRoomsClock: { clockSource: ({ wallMs }) => ({ wallMs, monotonicMs: wallMs }) },
   runsTwoTimersAfterARestart: { startsTwice: true },
   dropsARefusedReport: { store: droppingRefused },
   forgetsBeforeTheAnswer: { store: forgettingAtOnce },
+  hidesWhatWaits: { store: hidingEntries },
+  triesTheLinkOnce: { link: connectingOnce },
   staysLiveInSilence: {
     deviceTimers: (timers) => ({
       ...timers,
@@ -104,46 +119,16 @@ function upToDamage(bytes: Uint8Array): Uint8Array {
   return bytes
 }
 
-/** A claim noted a while ago, by the device's clock, runs from then. */
-function leasingByDevice(brain: RoomBrain): RoomBrain {
-  return {
-    ...brain,
-    decide: (board, command, context) => {
-      const decided = brain.decide(board, command, context)
-      if (!decided.ok) return decided
-      const shifted = (event: RoomEvent): RoomEvent =>
-        event.type === 'NestClaimed'
-          ? { ...event, leaseEndsAtMs: event.leaseEndsAtMs - context.agoMs }
-          : event
-      return ok(decided.value.map(shifted))
-    },
-  }
-}
-
-function withoutLapses(brain: RoomBrain): RoomBrain {
-  return {
-    ...brain,
-    decideTime: (board, nowMs) =>
-      brain
-        .decideTime(board, nowMs)
-        .filter((event) => !(event.type === 'ClaimEnded' && event.how === 'lapsed')),
-  }
-}
-
-function withoutStrikes(brain: RoomBrain): RoomBrain {
-  const isStrike = ({ type }: RoomEvent) => type === 'ClaimBirdsStruck' || type === 'StopCalled'
-  return {
-    ...brain,
-    decide: (board, command, context) => {
-      const decided = brain.decide(board, command, context)
-      if (!decided.ok || command.type !== 'AnswerBirds') return decided
-      return ok(decided.value.filter((event) => !isStrike(event)))
-    },
-  }
-}
-
 function hashingNoBirds<Brain extends ScreenBrain>(brain: Brain): Brain {
   return { ...brain, hashBoard: (board: Board) => brain.hashBoard({ ...board, birds: {} }) }
+}
+
+function withoutLifting(brain: ScreenBrain): ScreenBrain {
+  const isLift = ({ type }: Parameters<typeof brain.evolve>[1]) => type === 'HoldLifted'
+  return {
+    ...brain,
+    evolve: (board, event) => (isLift(event) ? board : brain.evolve(board, event)),
+  }
 }
 
 const passingStore = (store: OutboxStore): OutboxStore => ({
@@ -168,5 +153,26 @@ function forgettingAtOnce(store: OutboxStore): OutboxStore {
       await store.write({ remove: [entry.n] })
       return entry
     },
+  }
+}
+
+/** A page that does not look at what an earlier one left. */
+function hidingEntries(store: OutboxStore): OutboxStore {
+  return {
+    ...passingStore(store),
+    load: async () => ({ ...(await store.load()), entries: [] }),
+    adopt: async (lane, laneN) => ({ ...(await store.adopt(lane, laneN)), entries: [] }),
+  }
+}
+
+function connectingOnce(link: Link): Link {
+  let isFirst = true
+  return {
+    connect: (handlers) => {
+      if (isFirst) link.connect(handlers)
+      isFirst = false
+    },
+    send: (frame) => link.send(frame),
+    close: () => link.close(),
   }
 }

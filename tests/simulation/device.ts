@@ -2,7 +2,7 @@
 // with the real session in it. A page may be loaded anew or switched off at any instant; whatever it
 // had begun is then never heard of again.
 
-import type { Complain, OutboxStore, Timers } from '../../client/session/ports.ts'
+import type { Complain, Link, OutboxStore, Timers } from '../../client/session/ports.ts'
 import { RoomWatch } from '../../client/session/roomWatch.ts'
 import { Session } from '../../client/session/session.ts'
 import { MemoryOutbox } from '../../client/stores/memoryOutbox.ts'
@@ -28,6 +28,7 @@ export type DeviceWorld = {
   /** Lets a planted bug stand between session and store. */
   readonly storeOf: (beneath: OutboxStore) => OutboxStore
   readonly timersOf: (timers: Timers) => Timers
+  readonly linkOf: (link: Link) => Link
   readonly witness: Witness
 }
 
@@ -91,7 +92,7 @@ export class Handheld implements Screen {
 
   load(): void {
     const { queue, chance, faults, network, witness, ...world } = this.#world
-    const { brain, room, complain, seen, storeOf } = world
+    const { brain, room, complain, seen, storeOf, linkOf } = world
     this.life += 1
     this.loadedAtMs = queue.nowMs
     const life = this.life
@@ -104,7 +105,7 @@ export class Handheld implements Screen {
     this.session = new Session({
       ...{ room, screen: 'hand', brain, complain, store },
       chance: chance.share,
-      link: network.portOf(this.name),
+      link: linkOf(network.portOf(this.name)),
       timers: this.clocks.timersOf(isAlive, `${this.name} timer`),
       seen: ({ by }) => {
         if (isAlive()) seen(this, by)
@@ -140,7 +141,7 @@ export class Wall implements Screen {
   }
 
   load(): void {
-    const { queue, chance, network, brain, room, complain, seen } = this.#world
+    const { queue, chance, network, brain, room, complain, seen, linkOf } = this.#world
     this.life += 1
     this.loadedAtMs = queue.nowMs
     const life = this.life
@@ -148,7 +149,7 @@ export class Wall implements Screen {
     this.watch = new RoomWatch({
       ...{ room, screen: 'wall', brain, complain },
       chance: chance.share,
-      link: network.portOf(this.name),
+      link: linkOf(network.portOf(this.name)),
       timers: new DeviceClocks(this.#world).timersOf(isAlive, `${this.name} timer`),
       seen: ({ by }) => {
         if (isAlive()) seen(this, by)

@@ -2,7 +2,7 @@
 // knows, or something of ours that stands between two of its parts. `bugs.ts` has them all; a world
 // without any is the one that must be clean.
 
-import type { OutboxStore, Timers } from '../../client/session/ports.ts'
+import type { Link, OutboxStore, Timers } from '../../client/session/ports.ts'
 import type { ClockSource } from '../../server/clock/roomClock.ts'
 import type { Disk } from '../../server/disk/disk.ts'
 import type { RoomBrain } from '../../server/room/realBrain.ts'
@@ -20,6 +20,7 @@ export type PlantedBug = {
   readonly disk?: (disk: Disk) => Disk
   readonly clockSource?: (source: ClockSource) => ClockSource
   readonly store?: (store: OutboxStore) => OutboxStore
+  readonly link?: (link: Link) => Link
   readonly deviceTimers?: (timers: Timers) => Timers
   /** A server that is not the first one here sets up its timers and its listeners twice. */
   readonly startsTwice?: true

@@ -7,13 +7,11 @@
 import type { Complain } from '../../client/session/ports.ts'
 import type { Log } from '../../server/log/log.ts'
 import { realBrain } from '../../server/room/realBrain.ts'
-import type { Room } from '../../server/room/room.ts'
 import { minuteMs, type PersonId, secondMs } from '../../shared/base/values.ts'
 import { Chance } from './chance.ts'
-import { Damage } from './damage.ts'
 import { type DeviceWorld, Handheld, Wall } from './device.ts'
 import { TrustingDoorkeeper } from './doors.ts'
-import { DurableJournal, recordsOnDisk } from './durableJournal.ts'
+import { DurableJournal } from './durableJournal.ts'
 import { EventQueue } from './eventQueue.ts'
 import { Examiner, type Violation } from './examiner.ts'
 import { type FaultCounts, Faults } from './faultClasses.ts'
@@ -23,6 +21,7 @@ import { Person } from './person.ts'
 import { noBug, type PlantedBug } from './plantedBugs.ts'
 import { Reference } from './reference.ts'
 import type { Screen } from './screen.ts'
+import { ServerKeeper } from './serverKeeper.ts'
 import { roomName, SimulatedServer } from './simulatedServer.ts'
 import { Trace } from './trace.ts'
 import { Troubles } from './trouble.ts'
@@ -63,8 +62,6 @@ const nextDayMinute = 24 * 60 + 6 * 60 + 30
 /** People put down what they have in hand, and a room that could not write opens anew. */
 const settleMs = 4 * minuteMs
 const calmWithinMs = 10 * secondMs
-const downMs = { least: 300, most: 20 * secondMs } as const
-const longDownMs = { least: minuteMs, most: 10 * minuteMs } as const
 
 export class World {
   readonly #wishes: WorldWishes
@@ -77,22 +74,22 @@ export class World {
   readonly #doorkeeper = new TrustingDoorkeeper()
   readonly #server: SimulatedServer
   readonly #reference = new Reference()
-  readonly #damage: Damage
+  readonly #keeper: ServerKeeper
   readonly #handhelds: readonly Handheld[]
   readonly #walls: readonly Wall[]
   readonly #people: readonly Person[]
   readonly #troubles: Troubles
   readonly #examiner: Examiner
   #isQuiet = false
-  #cancelStart: () => void = () => undefined
 
   constructor(wishes: WorldWishes) {
     this.#wishes = wishes
     this.#chance = new Chance(wishes.seed)
     this.#faults = new Faults(this.#chance)
-    this.#damage = new Damage(this.#chance)
     this.#witness = new Witness(this.#queue)
     this.#network = new Network({ ...this.#parts, wiretap: this.#witness })
+    const witness = this.#witness
+    this.#keeper = new ServerKeeper({ ...this.#parts, witness, reference: this.#reference })
     this.#server = this.#makeServer()
     const deviceWorld = this.#deviceWorld()
     this.#handhelds = named('d', wishes.handhelds).map((name) => new Handheld(name, deviceWorld))
@@ -109,6 +106,7 @@ export class World {
       walls,
     })
     this.#examiner = this.#makeExaminer([...this.#handhelds, ...this.#walls])
+    this.#keeper.keep(this.#server, this.#examiner)
   }
 
   async run(): Promise<WorldOutcome> {
@@ -125,12 +123,7 @@ export class World {
   }
 
   get #parts() {
-    const { queue, chance, faults, trace } = {
-      queue: this.#queue,
-      chance: this.#chance,
-      faults: this.#faults,
-      trace: this.#trace,
-    }
+    const [queue, chance, faults, trace] = [this.#queue, this.#chance, this.#faults, this.#trace]
     return { queue, chance, faults, trace }
   }
 
@@ -154,7 +147,7 @@ export class World {
     this.#faults.end()
     this.#isQuiet = true
     this.#troubles.mendAll()
-    if (this.#server.state === 'down') this.#startLater(secondMs)
+    if (this.#server.state === 'down') this.#keeper.startLater(secondMs)
     await this.#pass(settleMs)
     const untilMs = this.#queue.nowMs + calmWithinMs
     while (this.#queue.nowMs < untilMs && !this.#examiner.isDone) {
@@ -216,66 +209,8 @@ export class World {
 
   #makeServer(): SimulatedServer {
     const { bug = noBug } = this.#wishes
-    return new SimulatedServer(
-      {
-        ...this.#parts,
-        ...{ network: this.#network, witness: this.#witness, doorkeeper: this.#doorkeeper, bug },
-        log: this.#log(),
-      },
-      {
-        died: () => this.#serverDied(),
-        opened: (room) => this.#serverOpened(room),
-        refused: (error) => this.#serverRefused(error),
-        durable: (record) => this.#durable(record),
-      },
-    )
-  }
-
-  #durable(record: Parameters<Reference['take']>[0]): void {
-    const one = this.#reference.take(record)
-    if (one !== null) this.#witness.happened(one)
-  }
-
-  #serverDied(): void {
-    this.#trace.add(this.#queue.nowMs, 'server died', '')
-    // Mended before anybody looks: what a process made of the damage is the question, not the damage.
-    this.#damage.mend(this.#server.disk)
-    this.#examiner.died()
-    const { chance, faults } = this.#parts
-    if (faults.isOn('damagedByte') && chance.happens(0.35)) {
-      if (this.#damage.inflict(this.#server.disk)) faults.injected('damagedByte')
-    }
-    const { least, most } = chance.happens(0.85) ? downMs : longDownMs
-    this.#startLater(chance.between(least, most))
-  }
-
-  #startLater(delayMs: number): void {
-    this.#cancelStart()
-    this.#cancelStart = this.#queue.after(delayMs, 'server starts', () => {
-      const { chance, faults } = this.#parts
-      this.#server.start()
-      if (!faults.isOn('crashInRecovery') || !chance.happens(0.4)) return
-      const way = faults.isOn('powerLoss') ? chance.oneOf(['kill', 'powerLoss'] as const) : 'kill'
-      this.#server.fate.dieAfter(chance.between(1, 30), 'any', way)
-    })
-  }
-
-  #serverOpened(room: Room): void {
-    this.#trace.add(this.#queue.nowMs, 'server opened', String(room.durable.version))
-    this.#damage.mend(this.#server.disk)
-    for (const record of recordsOnDisk(this.#server.disk)) {
-      const { version, atMs, cause, by, events } = record
-      if (version <= this.#reference.version || version > room.durable.version) continue
-      this.#durable({ type: 'record', version, atMs, cause, by, events } as never)
-    }
-    this.#examiner.opened(room)
-  }
-
-  #serverRefused(error: unknown): void {
-    this.#trace.add(this.#queue.nowMs, 'server refused', String(error))
-    this.#examiner.refused(error)
-    this.#damage.mend(this.#server.disk)
-    this.#startLater(5 * secondMs)
+    const world = { network: this.#network, witness: this.#witness, doorkeeper: this.#doorkeeper }
+    return new SimulatedServer({ ...this.#parts, ...world, bug, log: this.#log() }, this.#keeper)
   }
 
   #deviceWorld(): DeviceWorld {
@@ -289,6 +224,7 @@ export class World {
       seen: (screen, by) => this.#witness.shown(screen, by),
       storeOf: (store) => bug.store?.(store) ?? store,
       timersOf: (timers) => bug.deviceTimers?.(timers) ?? timers,
+      linkOf: (link) => bug.link?.(link) ?? link,
       witness: this.#witness,
     }
   }
@@ -315,7 +251,7 @@ export class World {
       ...{ handhelds: this.#handhelds, screens, reference: this.#reference },
       ...{ journal: new DurableJournal(), witness: this.#witness },
       serverBrain: bug.serverBrain?.(realBrain) ?? realBrain,
-      damagedFiles: () => this.#damage.files,
+      damagedFiles: () => this.#keeper.damagedFiles,
     })
   }
 

@@ -24,6 +24,7 @@ import {
   WallJumpsChangeHoursOnly,
 } from './clocks.ts'
 import {
+  AnswersFollowTime,
   CorrectionsDeleteNothing,
   LanesAreContiguous,
   NothingNotedIsLost,
@@ -68,6 +69,7 @@ export const allInvariants = (): readonly Invariant[] => [
   new LateStartsStayInBounds(),
   new TheRoomsClockGoesOn(),
   new WallJumpsChangeHoursOnly(),
+  new AnswersFollowTime(),
   new NeverOlderThanTold(),
   new SilenceIsSaid(),
   new HeartbeatsKeepTime(),

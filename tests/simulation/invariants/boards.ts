@@ -4,6 +4,7 @@ import { printOf } from '../boardPrint.ts'
 import { type Invariant, nothingWrong, type Scene, type Sentences } from '../scene.ts'
 import type { Screen } from '../screen.ts'
 import type { Seen, Shown } from '../witness.ts'
+import { leftByRemoved } from './commands.ts'
 
 export class OneBoardEverywhere implements Invariant {
   readonly number = 5
@@ -116,11 +117,12 @@ export class OutboxesAreEmpty implements Invariant {
   readonly number = 19
   readonly name = 'after trouble no device owes anything'
 
-  calm({ handhelds }: Scene): Sentences {
+  calm({ handhelds, reference }: Scene): Sentences {
     return handhelds.flatMap(({ name, session }) => {
       const snapshot = session?.snapshot()
       const pending = snapshot?.pending ?? []
-      const stuck = snapshot?.stuck ?? []
+      const left = leftByRemoved(reference.board, snapshot?.stuck ?? [])
+      const stuck = snapshot?.stuck.filter(({ n }) => !left.includes(n)) ?? []
       const texts = [...pending, ...stuck].map((one) => JSON.stringify(one))
       return texts.map((text) => `${name} still owes ${text}`)
     })

@@ -68,6 +68,8 @@ export class LateRoundsStrike implements Invariant {
     return happened.flatMap(({ record, before }) =>
       record.events.flatMap((event) => {
         if (event.type !== 'RoundRecorded' || event.standing === 'current') return []
+        // Taken back and said to have been a feed all the same: nothing its claimant did not know.
+        if (record.events.some(({ type }) => type === 'RoundTakenBack')) return []
         const hands = before.nests[event.nest]?.hands
         if (hands?.type !== 'held') return []
         const isSoon = (intervalMs: number) => record.atMs - event.startedAtMs < 0.75 * intervalMs

@@ -1,8 +1,9 @@
 // What becomes of a command: one effect and one answer, however often it is sent; none lost between a
 // person's hand and the journal; none taken in that is never accounted for.
 
-import type { OutboxContents } from '../../../client/session/ports.ts'
+import type { OutboxContents, StuckEntry } from '../../../client/session/ports.ts'
 import { isAsk } from '../../../shared/board/rights.ts'
+import type { Board } from '../../../shared/board/state.ts'
 import type { Answer } from '../../../shared/wire/frames.ts'
 import { type Invariant, nothingWrong, type Scene, type Sentences } from '../scene.ts'
 import { commandId, type Seen } from '../witness.ts'
@@ -40,7 +41,8 @@ export class RepeatsGetTheirFirstAnswer implements Invariant {
       const first = this.#first.get(id)
       const isBound = first !== undefined && (first.life === life || this.#isRecorded(id, first))
       if (!isBound) this.#first.set(id, { answer, life })
-      if (!isBound || isTheSame(first.answer, answer)) return []
+      if (!isBound || answerText(first.answer) === answerText(answer)) return []
+      if (isForgotten(answer) && !this.#versionOf.has(id)) return []
       return [`${id}: first ${answerText(first.answer)}, then ${answerText(answer)}`]
     })
   }
@@ -52,12 +54,11 @@ export class RepeatsGetTheirFirstAnswer implements Invariant {
 }
 
 /**
- * A server that keeps the answer no longer says of an old refusal all that can truly be said: that
- * nothing came of it.
+ * A server that keeps the answer no longer says of a command without a record all that can truly be
+ * said: that nothing came of it.
  */
-const isTheSame = (first: Answer, again: Answer): boolean =>
-  answerText(first) === answerText(again) ||
-  (first.status === 'rejected' && again.status === 'rejected' && again.why.code === 'Withdrawn')
+const isForgotten = (answer: Answer): boolean =>
+  answer.status === 'rejected' && answer.why.code === 'Withdrawn'
 
 export class LanesAreContiguous implements Invariant {
   readonly number = 3
@@ -134,9 +135,10 @@ export class NothingNotedIsLost implements Invariant {
     return stores.flatMap(({ device, contents }) => this.#missing(device, contents))
   }
 
-  calm({ handhelds }: Scene): Sentences {
-    return handhelds.flatMap(({ name }) => {
-      const owed = [...this.#owedBy(name)]
+  calm({ handhelds, reference }: Scene): Sentences {
+    return handhelds.flatMap(({ name, session }) => {
+      const left = leftByRemoved(reference.board, session?.snapshot().stuck ?? [])
+      const owed = [...this.#owedBy(name)].filter((n) => !left.includes(n))
       return owed.length === 0 ? [] : [`${name} noted ${owed} and no record tells of it`]
     })
   }
@@ -154,6 +156,10 @@ export class NothingNotedIsLost implements Invariant {
     return owed
   }
 }
+
+/** What somebody noted who is not of the room any more, and the server will not take from here. */
+export const leftByRemoved = (board: Board, stuck: readonly StuckEntry[]): readonly number[] =>
+  stuck.filter(({ by }) => board.people[by]?.isRemoved).map(({ n }) => n)
 
 export class WhatWaitsIsSeen implements Invariant {
   readonly number = 4
@@ -183,6 +189,29 @@ export class WhatWaitsIsSeen implements Invariant {
     return [...waiting, ...stuck]
       .map(({ n }) => n)
       .filter((n) => !this.#answered.has(commandId(device, n)))
+  }
+}
+
+export class AnswersFollowTime implements Invariant {
+  readonly number = 11
+  readonly name = 'what was asked after an answer was told comes after it in the journal'
+  readonly #toldWhenSent = new Map<string, number>()
+  #told = 0
+
+  step(_scene: Scene, { commands, heard, told }: Seen): Sentences {
+    for (const { frame } of heard) {
+      if (frame.type !== 'answer' || frame.answer.status !== 'applied') continue
+      this.#told = Math.max(this.#told, frame.answer.version)
+    }
+    for (const { lane, n } of commands) {
+      const id = commandId(lane, n)
+      if (!this.#toldWhenSent.has(id)) this.#toldWhenSent.set(id, this.#told)
+    }
+    return told.flatMap(({ id, answer }) => {
+      const leastVersion = this.#toldWhenSent.get(id) ?? 0
+      if (answer.status === 'rejected' || answer.version >= leastVersion) return []
+      return [`${id} became version ${answer.version}, and ${leastVersion} was told before it`]
+    })
   }
 }
 

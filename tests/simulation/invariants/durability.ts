@@ -4,6 +4,7 @@
 
 import { DamagedFile } from '../../../server/disk/damage.ts'
 import type { Room } from '../../../server/room/room.ts'
+import { isAsk } from '../../../shared/board/rights.ts'
 import type { RecordFrame } from '../../../shared/wire/frames.ts'
 import { printOf } from '../boardPrint.ts'
 import { recordsOnDisk } from '../durableJournal.ts'
@@ -29,8 +30,12 @@ export class AnswersNameTheirRecord implements Invariant {
   readonly number = 2
   readonly name = 'an answer names the version at which its command stands in the journal'
   readonly #versionOf = new Map<string, number>()
+  readonly #reports = new Set<string>()
 
-  step({ reference }: Scene, { happened, told }: Seen): Sentences {
+  step({ reference }: Scene, { happened, told, commands }: Seen): Sentences {
+    for (const { lane, n, body } of commands) {
+      if (body.type !== 'Withdrawn' && !isAsk(body.type)) this.#reports.add(commandId(lane, n))
+    }
     for (const { record } of happened) {
       const { cause, version } = record
       if (cause.type === 'command') this.#versionOf.set(commandId(cause.lane, cause.n), version)
@@ -41,6 +46,7 @@ export class AnswersNameTheirRecord implements Invariant {
       if (version !== undefined && version !== answer.version) {
         return [`${id} was said to be version ${answer.version} and is ${version}`]
       }
+      if (version === undefined && this.#reports.has(id)) return [`${id} has left no record`]
       return answer.version > reference.version ? [`${id} was said to be beyond the journal`] : []
     })
   }
