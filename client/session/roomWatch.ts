@@ -54,6 +54,7 @@ export class RoomWatch {
   readonly #confirmed: ConfirmedBoard
   readonly #time: RoomTime
   readonly #subscribers: Subscribers<RoomSnapshot>
+  #isWaiting = false
   #isWelcomed = false
   #wantsWhole = false
   #isSilent = false
@@ -80,13 +81,21 @@ export class RoomWatch {
     })
   }
 
+  /** From now on ten seconds without a word are a silence, whether a link has been tried or not. */
+  awaitWord(): void {
+    if (this.#isWaiting) return
+    this.#isWaiting = true
+    this.#armSilence()
+  }
+
   start(): void {
-    this.#awaitWord()
+    this.awaitWord()
     this.#connection.start()
   }
 
   stop(): void {
     this.#cancelSilence()
+    this.#isWaiting = false
     this.#isWelcomed = false
     this.#connection.stop()
   }
@@ -257,11 +266,11 @@ export class RoomWatch {
   #heard(): void {
     this.#isSilent = false
     this.#connection.heard()
-    this.#awaitWord()
+    this.#armSilence()
   }
 
   /** Runs through lost links and new attempts: only the room's own word ends a silence. */
-  #awaitWord(): void {
+  #armSilence(): void {
     this.#cancelSilence()
     this.#cancelSilence = this.#ports.timers.after(notLiveMs, () => {
       this.#isSilent = true

@@ -67,6 +67,7 @@ export class Session {
 
   /** Reads what an earlier page life left, then connects, and stays connected until `stop`. */
   async start(): Promise<void> {
+    this.#room.awaitWord()
     await this.#begin(1)
   }
 

@@ -197,6 +197,17 @@ describe('a report', () => {
     expect(device.shown.canAsk).toBe(true)
   })
 
+  it('lets the device say that it is not live when its outbox cannot be read for ten seconds', async () => {
+    const store = new FakeOutboxStore()
+    store.fail('load')
+    const device = new Device({ store })
+    await device.session.start()
+    await device.timers.pass(9_900)
+    expect(device.shown.liveness.status).toBe('connecting')
+    await device.timers.pass(200)
+    expect(device.shown.liveness).toMatchObject({ status: 'notLive', why: 'silent' })
+  })
+
   it('keeps the device silent until what an earlier page life left could be read', async () => {
     const store = new FakeOutboxStore()
     store.fail('load')
