@@ -3,7 +3,7 @@
 
 import { minuteMs, secondMs } from '../../../shared/base/values.ts'
 import type { RoomEvent } from '../../../shared/board/events.ts'
-import type { Held } from '../../../shared/board/state.ts'
+import type { Board, Held } from '../../../shared/board/state.ts'
 import { Claims } from '../../faults/claims.ts'
 import type { Happened } from '../reference.ts'
 import { heldOn, type Invariant, nothingWrong, type Scene, type Sentences } from '../scene.ts'
@@ -94,8 +94,13 @@ export class ClaimsEndInTime implements Invariant {
   readonly number = 9
   readonly name = 'a claim ends at the later of its lease and a minute of a live server, and soon'
   readonly isTimed = true
-  /** Room time up to which the server could not have written. */
-  #hinderedUntilMs = 0
+  /** For how long, since the earliest claim is over, the server could not have written. */
+  #hinderedMs = 0
+  #lookedAtMs = 0
+  #wasWaiting = false
+  /** The board last looked at, and when the first of its claims is over. */
+  #board: Board | null = null
+  #earliestMs = Number.POSITIVE_INFINITY
 
   step(scene: Scene, { happened }: Seen): Sentences {
     return [...happened.flatMap((one) => this.#endedEarly(one)), ...this.#standsTooLong(scene)]
@@ -115,24 +120,27 @@ export class ClaimsEndInTime implements Invariant {
   }
 
   #standsTooLong({ server }: Scene): Sentences {
-    const { room, fate } = server
+    const { room } = server
     if (room === null) return nothingWrong
     const nowMs = room.nowMs()
-    const { board } = room.durable
-    if (fate.pending > 0 || room.house().some(({ type }) => type === 'journalFailing')) {
-      this.#hinderedUntilMs = nowMs
-    }
-    if (board !== this.#board) {
-      this.#board = board
-      const { openedAtMs } = board.room
-      this.#earliestMs = Math.min(...heldOn(board).map(({ held }) => overAt(held, openedAtMs)))
-    }
-    const mustBeGoneMs = Math.max(this.#earliestMs, this.#hinderedUntilMs) + seenWithinMs + flushMs
+    this.#lookAt(room.durable.board)
+    const { isWaitingForDisk } = server
+    if (nowMs <= this.#earliestMs) this.#hinderedMs = 0
+    else if (isWaitingForDisk || this.#wasWaiting) this.#hinderedMs += nowMs - this.#lookedAtMs
+    this.#lookedAtMs = nowMs
+    this.#wasWaiting = isWaitingForDisk
+    const mustBeGoneMs = this.#earliestMs + this.#hinderedMs + seenWithinMs + flushMs
     return nowMs > mustBeGoneMs ? [`a claim stands ${nowMs - this.#earliestMs} ms too long`] : []
   }
 
-  #board: unknown = null
-  #earliestMs = Number.POSITIVE_INFINITY
+  #lookAt(board: Board): void {
+    if (board === this.#board) return
+    this.#board = board
+    const { openedAtMs } = board.room
+    const earliestMs = Math.min(...heldOn(board).map(({ held }) => overAt(held, openedAtMs)))
+    if (earliestMs !== this.#earliestMs) this.#hinderedMs = 0
+    this.#earliestMs = earliestMs
+  }
 }
 
 const overAt = ({ leaseEndsAtMs }: Held, openedAtMs: number): number =>
