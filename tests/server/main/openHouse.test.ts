@@ -5,7 +5,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { realBrain } from '../../../client/session/realBrain.ts'
 import { realTimers } from '../../../client/session/realTimers.ts'
 import { Session } from '../../../client/session/session.ts'
@@ -17,6 +17,9 @@ import type { StartOptions } from '../../../server/config/startOptions.ts'
 import { type OpenHouse, openHouse } from '../../../server/openHouse.ts'
 import type { NestId, PersonId } from '../../../shared/base/values.ts'
 import { keptLog } from '../quietLog.ts'
+
+/** Real disks, sockets and scrypt: what takes a second alone takes many beside seven others. */
+vi.setConfig({ testTimeout: 60_000 })
 
 let roomsDir: string
 let houses: OpenHouse[]
@@ -86,7 +89,7 @@ async function sessionOn(house: OpenHouse, room: string, store = new MemoryOutbo
   })
   sessions.push(session)
   await session.start()
-  await expect.poll(() => session.snapshot().canAsk).toBe(true)
+  await expect.poll(() => session.snapshot().canAsk, { timeout: 30_000 }).toBe(true)
   return { session, store }
 }
 

@@ -51,7 +51,10 @@ afterAll(() => rmSync(roomsDir, { recursive: true }))
 
 const run = (...words: string[]) => new Running(words).ended()
 
-describe('the process', () => {
+/** Real processes, compiled as they start: a busy machine with two cores may take long over three. */
+const limitMs = 60_000
+
+describe('the process', { timeout: limitMs }, () => {
   it('prints its help and nothing else', async () => {
     const { code, stdout, stderr } = await run('--help')
     expect([code, stderr]).toEqual([0, ''])
