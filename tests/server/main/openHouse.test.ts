@@ -14,6 +14,7 @@ import { MemoryOutbox } from '../../../client/stores/memoryOutbox.ts'
 import { startFailureOf } from '../../../server/config/failureSentence.ts'
 import { printedText } from '../../../server/config/printed.ts'
 import type { StartOptions } from '../../../server/config/startOptions.ts'
+import { demoSignIns } from '../../../server/demo/demoRoom.ts'
 import { type OpenHouse, openHouse } from '../../../server/openHouse.ts'
 import type { NestId, PersonId } from '../../../shared/base/values.ts'
 import { keptLog } from '../quietLog.ts'
@@ -136,6 +137,23 @@ describe('a house in an empty folder', () => {
     const weighed = { type: 'Weighed', v: 1, bird: 'b20' as never, massMg: 7_100 } as const
     const kept = await later.session.report(jonas, weighed)
     expect(kept.status === 'kept' && (await kept.answered)).toMatchObject({ status: 'applied' })
+  })
+
+  it('keeps no PIN of somebody who was removed', async () => {
+    const { session } = await sessionOn(await open(), 'pennywren')
+    const withPin = (): unknown[] =>
+      JSON.parse(readFileSync(join(roomsDir, 'secrets.json'), 'utf8')).pins.map(
+        ({ person }: { person: string }) => person,
+      )
+    expect(withPin()).toContain(jonas)
+    const [founder] = demoSignIns
+    await session.signIn(founder?.person as PersonId, founder?.pin ?? '')
+    const removal = { type: 'RemovePerson', v: 1, person: jonas } as const
+    expect(await session.ask(founder?.person as PersonId, removal)).toMatchObject({
+      status: 'applied',
+    })
+    await expect.poll(withPin, { timeout: 30_000 }).not.toContain(jonas)
+    expect(withPin()).toHaveLength(demoSignIns.length - 1)
   })
 
   it('has written no name, note, PIN or token into its log, its journal or its snapshots', async () => {
