@@ -35,7 +35,7 @@ export class SocketServer {
       pingInterval: pingIntervalMs,
       pingTimeout: pingTimeoutMs,
       allowRequest: (request, decide) => {
-        const isAllowed = mayOpenSocket(request.headers.origin, port) && this.#count() < socketsMax
+        const isAllowed = mayOpenSocket(request.headers.origin, port) && this.count < socketsMax
         decide(null, isAllowed)
       },
     })
@@ -62,7 +62,8 @@ export class SocketServer {
     void this.#io.close()
   }
 
-  #count(): number {
+  /** Connections that stand, strangers and all. */
+  get count(): number {
     return this.#io.engine.clientsCount
   }
 }

@@ -106,20 +106,30 @@ describe('a command', () => {
 
   it('waits its turn: one in flight a lane, and the same one may be asked again meanwhile', async () => {
     const other = await handOf('d1')
-    let flush: () => void = () => undefined
-    const held = new Promise<void>((resolve) => {
-      flush = resolve
-    })
-    house.holdWrites(held)
+    const flush = house.holdWrites()
     hand.send(order(1))
-    hand.send(order(2))
-    expect(await hand.reply()).toEqual(fault('busy', { n: 2 }))
+    expect(await hand.ask(order(2))).toEqual(fault('busy', { n: 2 }))
     other.send(order(1))
+    // Answered at once and after the first has been read, which therefore waits for the flush.
+    expect(await other.ask(order(2))).toEqual(fault('busy', { n: 2 }))
     flush()
     const answer = await hand.reply()
     expect(answer).toMatchObject({ n: 1, answer: { status: 'applied' } })
     expect(await other.reply()).toEqual(answer)
     expect(await hand.ask(order(2))).toMatchObject({ n: 2, answer: { status: 'applied' } })
+  })
+
+  it('waits its turn on a screen that came when another of the device had gone', async () => {
+    const gone = await handOf('d1')
+    gone.close()
+    await expect.poll(() => house.socketCount).toBe(1)
+    const later = await handOf('d1')
+    const flush = house.holdWrites()
+    hand.send(order(1))
+    expect(await hand.ask(order(2))).toMatchObject({ code: 'busy' })
+    expect(await later.ask(order(2))).toEqual(fault('busy', { n: 2 }))
+    flush()
+    expect(await hand.reply()).toMatchObject({ n: 1, answer: { status: 'applied' } })
   })
 
   it('goes into the lane of its own device, with or without a letter behind', async () => {

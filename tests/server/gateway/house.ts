@@ -184,9 +184,18 @@ export class House {
     return screen.opened()
   }
 
-  /** Every write to the disk waits for this. */
-  holdWrites(until: Promise<void>): void {
-    this.#hold.until = until
+  /** Every write to the disk waits until the function it returns is called. */
+  holdWrites(): () => void {
+    let release: () => void = () => undefined
+    this.#hold.until = new Promise((resolve) => {
+      release = resolve
+    })
+    return release
+  }
+
+  /** Connections that stand, as the server sees them. */
+  get socketCount(): number {
+    return this.#sockets?.count ?? 0
   }
 
   /** What no refused message may move. */
