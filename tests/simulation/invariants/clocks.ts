@@ -1,6 +1,7 @@
 // Whose clock decides what: the room's own decides everything that anybody holds; a device can place
 // the start of a late record between what it had heard and its arrival; a wall clock names hours.
 
+import type { Room } from '../../../server/room/room.ts'
 import { clamp, minuteMs, secondMs } from '../../../shared/base/values.ts'
 import type { EventOf, RoomEvent } from '../../../shared/board/events.ts'
 import type { Happened } from '../reference.ts'
@@ -95,6 +96,15 @@ export class TheRoomsClockGoesOn implements Invariant {
   readonly name = 'whatever the wall clock does, the room’s clock goes on as time does'
   #last: { readonly life: number; readonly roomMs: number; readonly worldMs: number } | null = null
   #lastAtMs = 0
+
+  /** A server that comes back, by whatever wall clock, goes on from its last record at least. */
+  opened({ reference }: Scene, room: Room): Sentences {
+    const lastAtMs = reference.recordAt(reference.version)?.atMs ?? 0
+    const behindMs = lastAtMs - room.nowMs()
+    return behindMs > 0
+      ? [`the room came back ${behindMs} ms before its last record`]
+      : nothingWrong
+  }
 
   step({ server, queue }: Scene, { beats, happened }: Seen): Sentences {
     const flaws: string[] = []
