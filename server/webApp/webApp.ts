@@ -36,8 +36,6 @@ export function createWebApp(face: WebFace): Express {
     response.set('Cache-Control', 'no-store').json({ rooms })
   })
   app.use('/api', pairingRoutes(face))
-  // Browsers ask for it unasked; without an answer every page would begin with an error.
-  app.get('/favicon.ico', (_request, response) => void response.status(204).end())
   app.get('/', (_request, response) => sendSentence(response, 200, whereToGo(face)))
   app.get('/:screen', (request, response, next) => {
     const { screen } = request.params
