@@ -7,3 +7,6 @@ import { runWorld, type WorldWishes } from './world.ts'
 process.on('message', (wishes: Omit<WorldWishes, 'bug'>) => {
   void runWorld(wishes).then((outcome) => process.send?.(outcome))
 })
+
+// Told to stop in the middle of a world, whoever began it takes this process along.
+process.on('disconnect', () => process.exit())
