@@ -417,6 +417,11 @@ export const handWords = {
   liftTitle: (what: string, why: string) => `${capital(what)} is on hold: ${why}. Why lift it?`,
   holdLine: (reason: string, by: string, time: string) =>
     `On hold: ${reason} (${by}). Look again ${time}.`,
+  lookAgainAt: (label: string, bird: string | null) =>
+    bird === null ? `Look again at nest ${label}` : `Look again at ${label}, ${bird}`,
+  lookAgainWhy: (reason: string, waitingMinutes: number | null) =>
+    waitingMinutes === null ? reason : `${reason}; waiting ${minutesWords(waitingMinutes)}`,
+  moreLooks: (count: number) => `and ${count} more to look at`,
   settlingLine: (time: string) => `Warming, do not feed. Look again by ${time}.`,
   release: 'Release to feeding',
   releaseTitle: (label: string) => `Release ${label}: which care plan?`,

@@ -2,7 +2,7 @@
 // since what people said and who may enter stands in them. No loop and no retry lives here: a short
 // write is passed on as the port allows, and `durable.ts` deals with it.
 
-import { constants, mkdir, open, readdir, readFile, rename, rm } from 'node:fs/promises'
+import { constants, mkdir, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises'
 import { dirname, resolve } from 'node:path'
 import type { Disk, OpenFile } from './disk.ts'
 
@@ -50,13 +50,34 @@ async function remove(path: string): Promise<void> {
 
 async function makeDir(dir: string): Promise<void> {
   const wanted = resolve(dir)
-  await mkdir(wanted, { recursive: true, mode: dirMode })
+  await makeWithThoseAbove(wanted)
   // Synced even when the folder stood already: a start that died in between may have left its name
   // in memory alone. The walk ends at the root, or where the folders are not ours to open.
   let below = wanted
   for (let above = dirname(below); above !== below; above = dirname(below)) {
     if (!(await isSynced(above))) return
     below = above
+  }
+}
+
+/** Node's own recursive mkdir asks for ever where a kernel's file system says that nothing can be made. */
+async function makeWithThoseAbove(dir: string): Promise<void> {
+  try {
+    await makeOne(dir)
+  } catch (error) {
+    const above = dirname(dir)
+    if (errorCode(error) !== 'ENOENT' || above === dir) throw error
+    await makeWithThoseAbove(above)
+    await makeOne(dir)
+  }
+}
+
+/** Makes one folder; one that stands already is as good. */
+async function makeOne(dir: string): Promise<void> {
+  try {
+    await mkdir(dir, { mode: dirMode })
+  } catch (error) {
+    if (errorCode(error) !== 'EEXIST' || !(await stat(dir)).isDirectory()) throw error
   }
 }
 

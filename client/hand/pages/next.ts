@@ -9,6 +9,7 @@ import { pair, primary, second } from '../../ui/press.ts'
 import { handWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import { lookAgainPresses } from './lookAgains.ts'
 import { offered } from './offered.ts'
 import { questions } from './question.ts'
 import { undoPress } from './undo.ts'
@@ -103,7 +104,13 @@ function endedWords(hand: Served): ComponentChild {
 
 export function nextPage(hand: Served): ComponentChild {
   const view = nextView(hand.board, hand.names, hand)
-  const first = [endedWords(hand), waitingLine(hand), lostWords(hand), ...questions(hand)]
+  const first = [
+    endedWords(hand),
+    waitingLine(hand),
+    lostWords(hand),
+    ...questions(hand),
+    lookAgainPresses(hand),
+  ]
   const undo = undoPress(hand)
   const isCrowded = hand.ui.notice !== null || [undo, ...first].some((piece) => piece !== null)
   const size = isCrowded ? 'small' : 'large'

@@ -246,6 +246,10 @@ describe('a house that cannot open', () => {
     const file = join(roomsDir, 'file')
     writeFileSync(file, '')
     expect(await sentenceOf({ roomsDir: join(file, 'rooms') })).toContain('cannot be made')
+    // A kernel's file system says that the folder above is missing, and means that nothing is made here.
+    expect(await sentenceOf({ roomsDir: '/proc/rooms' })).toMatch(
+      /\/proc\/rooms cannot be (made|written)/,
+    )
     expect(await sentenceOf({ roomsDir: '/sys/rooms' })).toMatch(
       /^The rooms folder \/sys\/rooms cannot be written/,
     )
