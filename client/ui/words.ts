@@ -96,6 +96,7 @@ const rightWords: Readonly<Record<Right, string>> = {
   onShift: 'someone on shift',
   lead: 'the shift lead',
   release: 'the shift lead, or someone signed off for fluids',
+  fluids: 'someone on shift signed off for fluids',
   permitHolder: 'the permit holder',
 }
 
@@ -108,6 +109,8 @@ export function notReadyWords(why: NotReady, say: Say): string {
       return `on hold: ${why.reason}`
     case 'noPlan':
       return 'no care plan yet'
+    case 'requestOpen':
+      return 'somebody trained is called for it'
     case 'needsSignOff':
       return why.have.length === 0
         ? `needs a sign-off nobody here has: ${techniqueWords[why.technique]}`
@@ -139,6 +142,16 @@ export function refusalWords(why: Rejection, say: Say): string {
       return nothingReadyWords(why.birds, say)
     case 'NotAllowed':
       return `This is for ${rightWords[why.needs]}.`
+    case 'MentorAway':
+      return why.mentor === null
+        ? 'You need a mentor first. Ask the lead.'
+        : `${say.person(why.mentor)}, your mentor, is not on shift.`
+    case 'NotFree':
+      return `${say.person(why.person)} is not free.`
+    case 'RequestTaken':
+      return `${say.person(why.person)} has it since ${say.time(why.sinceMs)}.`
+    case 'NestInHands':
+      return `${say.person(why.person)} has nest ${say.nest(why.nest)} in hand.`
     case 'FinishFirst':
       return `Finish nest ${say.nest(why.nest)} first.`
     case 'LongEnough':
@@ -159,6 +172,10 @@ type Plain = Exclude<
   | 'NotAllowed'
   | 'FinishFirst'
   | 'LongEnough'
+  | 'MentorAway'
+  | 'NotFree'
+  | 'RequestTaken'
+  | 'NestInHands'
   | 'PersonUnknown'
   | 'BoardFull'
 >
@@ -181,6 +198,11 @@ const plainRefusals: Readonly<Record<Plain, string>> = {
   IncubatorUnknown: 'This incubator is no longer on the board.',
   PlanUnknown: 'This care plan is no longer in use.',
   BirdUnknown: 'This bird is no longer on the board.',
+  NoMentor: 'This person cannot be a mentor: the sign-off is missing.',
+  RequestUnknown: 'This call is over.',
+  ResolveFirst: 'You are called for somewhere. Finish that, or say you cannot.',
+  LastBird: 'The last bird of a nest stays in it.',
+  QuarantineDiffers: 'One of the two nests is in quarantine. Decide that first.',
 }
 
 /** A message the server would not take. */
@@ -258,6 +280,18 @@ export const commandWords: Readonly<Record<Command['type'], string>> = {
   Weighed: 'weighed',
   IncubatorRead: 'incubator read',
   FluidsGiven: 'fluids given',
+  DeclineOffer: 'offer declined',
+  OfferNest: 'somebody asked',
+  TakeRequest: 'call taken',
+  DeclineRequest: 'cannot come',
+  ResolveRequest: 'call dealt with',
+  Acknowledge: 'notice read',
+  SetMentor: 'mentor',
+  SetRoom: 'room settings',
+  MoveNest: 'nest moved',
+  MoveBird: 'bird moved',
+  CallHelp: 'help called',
+  BirdFound: 'bird found',
   Withdrawn: 'withdrawn',
 }
 

@@ -42,7 +42,7 @@ const boardIn = (snapshot: Snapshot): Board => snapshot.board as unknown as Boar
 function snapshotOf(parts: SnapshotParts, known: Known): Snapshot {
   const lanes = parts.bugs.leavesLanesOutOfSnapshot ? [] : known.lanes.save()
   return {
-    ...{ format: 1, room: parts.room, ...known.head },
+    ...{ format: 2, room: parts.room, ...known.head },
     boardHash: parts.hashBoard(known.board),
     board: known.board as unknown as Snapshot['board'],
     lanes: lanes as unknown as Snapshot['lanes'],

@@ -15,7 +15,7 @@ import { errorCode } from '../disk/realDisk.ts'
 const whole = z.int().min(0)
 
 const snapshotSchema = z.strictObject({
-  format: z.literal(1),
+  format: z.literal(2),
   room: z.string(),
   epoch: whole,
   version: whole,

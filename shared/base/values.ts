@@ -10,6 +10,8 @@ export type BirdId = Branded<string, 'bird'>
 export type PersonId = Branded<string, 'person'>
 export type IncubatorId = Branded<string, 'incubator'>
 export type PlanId = Branded<string, 'plan'>
+/** A call for somebody: fluids, a decision, or plain help. */
+export type RequestId = Branded<string, 'request'>
 /** The entry in the private file that holds a name or a note; the board knows nothing but this. */
 export type PrivateId = Branded<string, 'private'>
 

@@ -20,9 +20,9 @@ const add = (a: number, b: number): number => (a >= modulus - b ? a - (modulus -
 
 /** A whole number from 0 to 2^53 - 1. */
 export function hashBoard(board: Board): number {
-  const { room, days, counters, setAside, ...tables } = board
+  const { room, days, counters, notices, setAside, ...tables } = board
   let sum = 0
-  for (const [name, part] of Object.entries({ room, days, counters, setAside })) {
+  for (const [name, part] of Object.entries({ room, days, counters, notices, setAside })) {
     sum = add(sum, hashPart(name, part))
   }
   for (const [table, rows] of Object.entries(tables)) {

@@ -24,8 +24,10 @@ import {
   instant,
   label,
   nestId,
+  notKnownWhich,
   personId,
   planId,
+  requestId,
   visitNo,
   word,
 } from './parts.ts'
@@ -49,6 +51,16 @@ const asks = [
   }),
   command('GiveBack', { nest: nestId, claimNo: visitNo }),
   command('MoreTime', { nest: nestId, claimNo: visitNo }),
+  /** Not this nest, please: the next person is asked. */
+  command('DeclineOffer', { nest: nestId }),
+  /** A lead asks one person to take a nest; it stands as long as an offer the board makes itself. */
+  command('OfferNest', { nest: nestId, person: personId }),
+  command('TakeRequest', { request: requestId }),
+  /** I cannot: nobody is asked twice, and one who had taken it puts it back. */
+  command('DeclineRequest', { request: requestId }),
+  command('ResolveRequest', { request: requestId, private: privateText.optional() }),
+  /** The lead has read a notice; it goes from every lead's screen. */
+  command('Acknowledge', { notice: visitNo }),
   command('BeginShift', {}),
   command('EndShift', {}),
   command('BeginBreak', { backAtMs: instant.optional() }),
@@ -67,6 +79,17 @@ const asks = [
     signOffs: z.array(z.enum(signOffs)).max(signOffs.length),
   }),
   command('RemovePerson', { person: personId }),
+  /** The person in the room who answers for a trainee; null where there is none any more. */
+  command('SetMentor', { person: personId, mentor: personId.nullable() }),
+  /** Whether a feeder taps "nest is open"; where they do, the time out of the heat is truly known. */
+  command('SetRoom', { usesStartTap: z.boolean() }),
+  command('MoveNest', { nest: nestId, incubator: incubatorId }),
+  command('MoveBird', {
+    bird: birdId,
+    nest: nestId,
+    /** Said where one of the two nests is quarantined: the bird then stands under the new nest's rule. */
+    isQuarantineDecided: z.literal(true).optional(),
+  }),
   command('AddIncubator', { label }),
   command('SetPlan', { plan: carePlan.omit({ id: true }), replaces: planId.optional() }),
   /** A brood put on the board by the lead with its plan known; unknown arrivals use BoxArrived. */
@@ -87,6 +110,7 @@ const reports = [
     nest: nestId,
     claimNo: visitNo.optional(),
     answers: z.array(answer).min(1).max(birdsPerNestMax),
+    notKnownWhich: notKnownWhich.optional(),
     /** How many were counted back into the nest, and whether its door was seen shut. */
     back: z.int().min(0).max(birdsPerNestMax).optional(),
     door: z.enum(['shut', 'notSeen']).optional(),
@@ -119,9 +143,15 @@ const reports = [
   command('CorrectFeed', {
     nest: nestId,
     claimNo: visitNo,
-    answers: z.array(answer).min(1).max(birdsPerNestMax),
+    /** What is true of this nest's birds; none where the whole record belongs to another nest. */
+    answers: z.array(answer).max(birdsPerNestMax),
     reason: word,
+    /** The nest that was really fed: "that was F, not E". */
+    toNest: nestId.optional(),
   }),
+  command('CallHelp', { nest: nestId.optional(), private: privateText.optional() }),
+  /** The bird that was not counted back is in the nest again. */
+  command('BirdFound', { nest: nestId }),
   command('HoldBird', { bird: birdId, reason: word, lookAgainAtMs: instant }),
   command('BoxArrived', {
     label,

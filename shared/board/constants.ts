@@ -28,6 +28,21 @@ export type Outcome = (typeof outcomes)[number]
 export const notFedReasons = ['asleep', 'cropFull', 'away', 'other'] as const
 export const crops = ['full', 'empty', 'cannotTell'] as const
 export type Crop = (typeof crops)[number]
+/** What a person may be called for: fluids for a bird, a decision on an arrival, or plain help. */
+export const requestKinds = ['fluids', 'noDroppings', 'help'] as const
+export type RequestKind = (typeof requestKinds)[number]
+
+/** Why the lead is told something, once. */
+export const noticeReasons = [
+  'nobodySignedOff',
+  'threeAsked',
+  'lateTen',
+  'nobodyForRequest',
+  'tooQuick',
+  'mentorGone',
+  'signOffGone',
+] as const
+export type NoticeReason = (typeof noticeReasons)[number]
 export const fluidRoutes = ['byMouth', 'underSkin', 'tube'] as const
 
 // Time, from the rules of claims and doubts.
@@ -44,6 +59,22 @@ export const ownerOnlyMs = 60 * secondMs
 export const freshStartMs = 60 * secondMs
 export const takeBackMs = 10 * secondMs
 export const lookAgainOverdueMs = 10 * minuteMs
+/** From here a late nest is offered to somebody, and an offer waits so long for its answer. */
+export const offerFromLateMs = 5 * minuteMs
+export const offerMs = 45 * secondMs
+export const offersMax = 3
+/** From here the lead is told of a late nest, whoever was asked. */
+export const leadFromLateMs = 10 * minuteMs
+/** Nothing done for so long, and one offer unanswered: not counted as a pair of hands. */
+export const silentMs = 15 * minuteMs
+/** A record this quick is kept and marked; nobody feeds a bird in less (ours, no source). */
+export const tooQuickPerBirdMs = 15 * secondMs
+/** An automatic request waits longer than a record can be taken back. */
+export const requestAfterMs = 15 * secondMs
+/** A bird that refuses so many feeds running needs somebody trained (common practice, no source). */
+export const refusalsRunning = 2
+/** No droppings this long after fluids: a person decides (HRB2 p. 5, 8, 333, 578). */
+export const noDroppingsAfterMs = hourMs
 /** A look at a warming arrival falls due again after this; 15-20 min warm and dark (HRB2 p. 5, 8). */
 export const settlingLookMs = 20 * minuteMs
 /** A hold's look-again may not lie further off than this: what is held must be seen again today. */
@@ -60,6 +91,10 @@ export const doubtsPerNestMax = 4
 export const roundsPerNestMax = 8
 export const feedsPerBirdMax = 6
 export const setAsideMax = 20
+export const requestsMax = 50
+export const noticesMax = 50
+/** Pairs of records of one nest that somebody has already looked into. */
+export const settledTwiceMax = 8
 export const daysKept = 3
 export const massesKept = 2
 

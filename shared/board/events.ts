@@ -7,6 +7,8 @@ import {
   crops,
   fluidRoutes,
   nameMax,
+  noticeReasons,
+  requestKinds,
   roles,
   signOffs,
   wordMax,
@@ -24,9 +26,11 @@ import {
   instant,
   label,
   nestId,
+  notKnownWhich,
   personId,
   planId,
   privateRef,
+  requestId,
   roomId,
   visitNo,
   word,
@@ -47,6 +51,8 @@ export const marks = [
   'heldBird',
   'settlingBird',
   'timeBounded',
+  'tooQuick',
+  'mentorAway',
 ] as const
 const mark = z.enum(marks)
 
@@ -63,6 +69,7 @@ const roomEvents = [
   }),
   event('RoomOpened', { atMs: instant }),
   event('DayOpened', { day: dayWindow }),
+  event('DayClosed', { atMs: instant }),
   event('CivilOffsetChanged', { offsetMs: z.int(), day: dayWindow }),
   event('PersonAdded', {
     person: personId,
@@ -78,6 +85,22 @@ const roomEvents = [
   event('ShiftEnded', { person: personId, atMs: instant }),
   event('BreakBegun', { person: personId, atMs: instant, backAtMs: instant.optional() }),
   event('BreakEnded', { person: personId, atMs: instant }),
+  event('MentorSet', { person: personId, mentor: personId.nullable() }),
+  event('RoomSet', { usesStartTap: z.boolean() }),
+  /** No screen this person is signed in on has been heard for a minute; and one is heard again. */
+  event('PersonUnreachable', { person: personId, atMs: instant }),
+  event('PersonReachable', { person: personId, atMs: instant }),
+  /** Said to whoever leads, once, and to nobody else. */
+  event('LeadTold', {
+    no: visitNo,
+    why: z.enum(noticeReasons),
+    atMs: instant,
+    nest: nestId.optional(),
+    person: personId.optional(),
+    visit: visitNo.optional(),
+    request: requestId.optional(),
+  }),
+  event('NoticeSeen', { no: visitNo, by: personId, atMs: instant }),
 ] as const
 
 const broodEvents = [
@@ -104,6 +127,38 @@ const broodEvents = [
     lookDueAtMs: instant.optional(),
   }),
   event('ArrivalReleased', { birds: birdList, plan: planId, by: personId, atMs: instant }),
+  event('NestMoved', { nest: nestId, incubator: incubatorId, by: personId, atMs: instant }),
+  event('BirdMoved', { bird: birdId, nest: nestId, by: personId, atMs: instant }),
+  event('BirdsShort', {
+    nest: nestId,
+    no: visitNo,
+    missing: z.int().min(1).max(birdsPerNestMax),
+    by: personId,
+    atMs: instant,
+  }),
+  event('BirdsFound', { nest: nestId, by: personId, atMs: instant }),
+  event('RequestRaised', {
+    request: requestId,
+    kind: z.enum(requestKinds),
+    /** Two refusals running, the clock after an arrival's fluids, or a person. */
+    why: z.enum(['refusedTwice', 'noDroppings', 'byHand']),
+    nest: nestId.nullable(),
+    bird: birdId.nullable(),
+    /** Who called; null where the board did. */
+    by: personId.nullable(),
+    atMs: instant,
+    /** The last visit it rests on, so that the same refusals raise it once. */
+    visit: visitNo.optional(),
+    note: privateRef.optional(),
+  }),
+  event('RequestTaken', { request: requestId, person: personId, atMs: instant }),
+  event('RequestDeclined', { request: requestId, person: personId, atMs: instant }),
+  event('RequestResolved', {
+    request: requestId,
+    by: personId,
+    atMs: instant,
+    note: privateRef.optional(),
+  }),
   event('HoldSet', { nest: nestId, bird: birdId.optional(), hold }),
   event('HoldLifted', {
     nest: nestId,
@@ -154,6 +209,20 @@ const roundEvents = [
     leaseEndsAtMs: instant,
     extra: z.strictObject({ birds: birdList, reason, afterFeed: visitNo }).optional(),
   }),
+  event('OfferMade', {
+    nest: nestId,
+    person: personId,
+    /** The lead who asked; null where the board did. */
+    by: personId.nullable(),
+    atMs: instant,
+    endsAtMs: instant,
+  }),
+  event('OfferEnded', {
+    nest: nestId,
+    person: personId,
+    how: z.enum(['taken', 'declined', 'unanswered', 'over']),
+    atMs: instant,
+  }),
   event('LeaseExtended', { nest: nestId, claimNo: visitNo, leaseEndsAtMs: instant }),
   event('FeedStarted', {
     nest: nestId,
@@ -174,6 +243,17 @@ const roundEvents = [
     door: z.enum(['shut', 'notSeen']).optional(),
     marks: z.array(mark),
     extraAfter: visitNo.optional(),
+    notKnownWhich: notKnownWhich.optional(),
+  }),
+  /** The record was of another nest: it no longer counts here, and stands there under `toNo`. */
+  event('RoundMoved', {
+    nest: nestId,
+    no: visitNo,
+    by: personId,
+    atMs: instant,
+    reason,
+    toNest: nestId,
+    toNo: visitNo,
   }),
   event('RoundCorrected', {
     nest: nestId,
@@ -200,18 +280,20 @@ const roundEvents = [
   event('DoubtRaised', {
     nest: nestId,
     no: visitNo,
-    kind: z.enum(['silent', 'setAside']),
+    kind: z.enum(['silent', 'setAside', 'twice']),
     /** Who is asked; null puts the question to the lead. */
     owner: personId.nullable(),
     aboutAtMs: instant,
     raisedAtMs: instant,
     birds: birdList,
+    /** The two records that lie too close together, where that is the doubt. */
+    pair: z.tuple([visitNo, visitNo]).optional(),
   }),
   event('DoubtShrunk', { nest: nestId, no: visitNo, birds: birdList }),
   event('DoubtEnded', {
     nest: nestId,
     no: visitNo,
-    how: z.enum(['recorded', 'said', 'neverAnswered', 'takenBack']),
+    how: z.enum(['recorded', 'said', 'neverAnswered', 'takenBack', 'looked', 'notTwice']),
     said: z.enum(['all', 'some', 'none']).optional(),
   }),
   event('BirdsLooked', {

@@ -11,6 +11,7 @@ import type {
   PersonId,
   PlanId,
   PrivateId,
+  RequestId,
 } from '../base/values.ts'
 import {
   birdsPerNestMax,
@@ -30,6 +31,7 @@ export const personId = id<PersonId>('p')
 export const incubatorId = id<IncubatorId>('i')
 export const planId = id<PlanId>('c')
 export const privateId = id<PrivateId>('x')
+export const requestId = id<RequestId>('r')
 
 /** An outbox's number line: the device's id, and a letter where a device keeps more than one. */
 export const laneId = z.string().regex(/^d[1-9][0-9]{0,8}[a-z]?$/)
@@ -69,6 +71,16 @@ export const answer = z.strictObject({
 })
 /** What one bird did at one visit, as a person said it. */
 export type Answer = z.infer<typeof answer>
+
+/**
+ * So many birds of the visit did this and nobody knows which: an unmarked brood. The birds themselves
+ * are answered as having eaten, and at half the interval somebody looks for the hungry one.
+ */
+export const notKnownWhich = z.strictObject({
+  outcome: z.enum(['some', 'refused', 'notFed']),
+  count: z.int().min(1).max(birdsPerNestMax),
+})
+export type NotKnownWhich = z.infer<typeof notKnownWhich>
 
 const minuteOfDay = z
   .int()

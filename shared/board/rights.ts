@@ -6,14 +6,23 @@ import type { Role, SignOff } from './constants.ts'
 
 /**
  * `present` anyone in the room, `onShift` anyone signed in to a shift, `lead` the shift lead or the
- * permit holder, `release` a lead or someone signed off for fluids, `permitHolder` nobody else.
+ * permit holder, `release` a lead or someone signed off for fluids, `fluids` someone on
+ * shift signed off for fluids, `permitHolder` nobody else.
  */
-export type Right = 'present' | 'onShift' | 'lead' | 'release' | 'permitHolder'
+export type Right = 'present' | 'onShift' | 'lead' | 'release' | 'fluids' | 'permitHolder'
 
 export const askRights: Readonly<Record<AskType, Right>> = {
   ClaimNest: 'onShift',
   GiveBack: 'onShift',
   MoreTime: 'onShift',
+  DeclineOffer: 'onShift',
+  OfferNest: 'lead',
+  // The rule itself adds: signed off for fluids, where fluids are asked for.
+  TakeRequest: 'onShift',
+  DeclineRequest: 'onShift',
+  // The rule itself adds: who took it, who called for help, or the lead.
+  ResolveRequest: 'onShift',
+  Acknowledge: 'lead',
   BeginShift: 'present',
   EndShift: 'onShift',
   BeginBreak: 'onShift',
@@ -24,6 +33,10 @@ export const askRights: Readonly<Record<AskType, Right>> = {
   ReleaseArrival: 'release',
   AddIncubator: 'lead',
   AdmitBrood: 'lead',
+  MoveNest: 'lead',
+  MoveBird: 'lead',
+  SetMentor: 'lead',
+  SetRoom: 'permitHolder',
   AddPerson: 'permitHolder',
   SetSignOffs: 'permitHolder',
   RemovePerson: 'permitHolder',
@@ -47,6 +60,7 @@ export function hasRight(actor: Actor, right: Right): boolean {
   if (right === 'present') return true
   if (right === 'onShift') return actor.shift !== 'off'
   if (right === 'release') return leads(actor) || actor.signOffs.includes('fluids')
+  if (right === 'fluids') return actor.shift === 'on' && actor.signOffs.includes('fluids')
   if (right === 'permitHolder') return actor.role === 'permitHolder'
   return leads(actor)
 }

@@ -11,10 +11,11 @@ import type {
   PersonId,
   PlanId,
   PrivateId,
+  RequestId,
 } from '../base/values.ts'
-import type { Outcome, Role, SignOff } from './constants.ts'
+import type { NoticeReason, Outcome, RequestKind, Role, SignOff } from './constants.ts'
 import type { EventOf } from './events.ts'
-import type { CarePlan, DayWindow, GivenAmount, Hold } from './parts.ts'
+import type { CarePlan, DayWindow, GivenAmount, Hold, NotKnownWhich } from './parts.ts'
 
 export type Person = {
   readonly id: PersonId
@@ -25,6 +26,14 @@ export type Person = {
   readonly shiftSinceMs: InstantMs
   readonly backAtMs: InstantMs | null
   readonly isRemoved: boolean
+  /** Who answers for a trainee; without one on shift a trainee may claim nothing. */
+  readonly mentor: PersonId | null
+  /** The last thing this person did that the board knows of. */
+  readonly actedAtMs: InstantMs
+  /** Offers gone unanswered since then. */
+  readonly unanswered: number
+  /** Since when no screen of theirs is heard; null while one is. */
+  readonly unreachableSinceMs: InstantMs | null
 }
 
 export type Incubator = {
@@ -42,6 +51,8 @@ export type Feed = {
   readonly intervalMs: LengthMs
   readonly isSaid: boolean
   readonly extraAfter: number | null
+  /** Some bird of this visit did otherwise and nobody knows which: it may have been this one. */
+  readonly isUnsure: boolean
 }
 
 /** The latest of each kind among feeds that the short list below no longer holds. */
@@ -73,6 +84,11 @@ export type Bird = {
   readonly seenEmptyAtMs: InstantMs
   readonly arrivalMassMg: number | null
   readonly masses: readonly { readonly massMg: number; readonly atMs: InstantMs }[]
+  /** When it was last given fluids, and when its droppings were last seen; 0 for never here. */
+  readonly fluidsAtMs: InstantMs
+  readonly droppingsAtMs: InstantMs
+  /** The visit of its last refusal that somebody has already been fetched for. */
+  readonly fetchedForNo: number
   readonly lastSeen: { signs: readonly string[]; droppings: string; atMs: InstantMs } | null
 }
 
@@ -95,12 +111,22 @@ export type Hands = { readonly type: 'free' } | Held
 /** Somebody may have fed these birds: look before you feed. `looked` are those already looked at. */
 export type Doubt = {
   readonly no: number
-  readonly kind: 'silent' | 'setAside'
+  readonly kind: 'silent' | 'setAside' | 'twice'
   readonly owner: PersonId | null
   readonly aboutAtMs: InstantMs
   readonly raisedAtMs: InstantMs
   readonly birds: readonly BirdId[]
   readonly looked: readonly BirdId[]
+  /** The two records, where the same birds seem fed twice. */
+  readonly pair: readonly [number, number] | null
+}
+
+/** A person asked to take a late nest, and until when the question stands. */
+export type Offer = {
+  readonly person: PersonId
+  readonly by: PersonId | null
+  readonly madeAtMs: InstantMs
+  readonly endsAtMs: InstantMs
 }
 
 /** One visit to a nest. What each bird did stands with the bird, under the same number. */
@@ -115,7 +141,10 @@ export type Round = {
   readonly back: number | null
   readonly door: 'shut' | 'notSeen' | null
   readonly marks: EventOf<'RoundRecorded'>['marks']
+  /** Taken back, or moved to the nest that was really fed. */
   readonly isTakenBack: boolean
+  readonly movedTo: NestId | null
+  readonly notKnownWhich: NotKnownWhich | null
   readonly corrections: number
 }
 
@@ -139,6 +168,47 @@ export type Nest = {
   readonly doubts: readonly Doubt[]
   /** Earliest first, the latest few. */
   readonly rounds: readonly Round[]
+  readonly offer: Offer | null
+  /** Asked for this lateness already; cleared by a feed, and for a person who becomes free again. */
+  readonly tried: readonly PersonId[]
+  /** The lead has been told of this lateness. */
+  readonly isLeadTold: boolean
+  /** Birds not counted back: watch the doors until they are found. */
+  readonly short: {
+    readonly missing: number
+    readonly no: number
+    readonly sinceMs: InstantMs
+  } | null
+  /** Pairs of records that were looked into and are asked about no more. */
+  readonly settledTwice: readonly (readonly [number, number])[]
+  /** The last visit, and the last fluids, that somebody was already fetched to this nest for. */
+  readonly fetchedFor: { readonly visitNo: number; readonly fluidsAtMs: InstantMs }
+}
+
+/** Somebody is called: for fluids, to decide on an arrival, or for help. */
+export type Request = {
+  readonly id: RequestId
+  readonly kind: RequestKind
+  readonly why: EventOf<'RequestRaised'>['why']
+  readonly nest: NestId | null
+  readonly bird: BirdId | null
+  readonly by: PersonId | null
+  readonly raisedAtMs: InstantMs
+  readonly noteId: PrivateId | null
+  readonly taken: { readonly person: PersonId; readonly atMs: InstantMs } | null
+  readonly declined: readonly PersonId[]
+  readonly isLeadTold: boolean
+}
+
+/** Something the lead is told once; it goes when a lead has read it. */
+export type Notice = {
+  readonly no: number
+  readonly why: NoticeReason
+  readonly atMs: InstantMs
+  readonly nest: NestId | null
+  readonly person: PersonId | null
+  readonly visit: number | null
+  readonly request: RequestId | null
 }
 
 export type SetAside = {
@@ -161,6 +231,9 @@ export type Board = {
     readonly civilOffsetMs: LengthMs
     /** When the server last began to serve this room; leases and questions run from here at least. */
     readonly openedAtMs: InstantMs
+    readonly usesStartTap: boolean
+    /** Between the day's closing and the next opening. */
+    readonly isClosed: boolean
   }
   /** The feeding days, today last. */
   readonly days: readonly DayWindow[]
@@ -172,12 +245,17 @@ export type Board = {
     readonly incubator: number
     readonly plan: number
     readonly visit: number
+    readonly request: number
+    readonly notice: number
   }
   readonly incubators: Readonly<Record<IncubatorId, Incubator>>
   readonly people: Readonly<Record<PersonId, Person>>
   readonly plans: Readonly<Record<PlanId, CarePlan>>
   readonly nests: Readonly<Record<NestId, Nest>>
   readonly birds: Readonly<Record<BirdId, Bird>>
+  /** The open ones; a resolved one is history. */
+  readonly requests: Readonly<Record<RequestId, Request>>
+  readonly notices: readonly Notice[]
   readonly setAside: readonly SetAside[]
 }
 
@@ -192,13 +270,17 @@ export const emptyBoard: Board = {
     closesMinute: 1440,
     civilOffsetMs: 0,
     openedAtMs: 0,
+    usesStartTap: false,
+    isClosed: false,
   },
   days: [],
-  counters: { nest: 0, bird: 0, person: 0, incubator: 0, plan: 0, visit: 0 },
+  counters: { nest: 0, bird: 0, person: 0, incubator: 0, plan: 0, visit: 0, request: 0, notice: 0 },
   incubators: {},
   people: {},
   plans: {},
   nests: {},
   birds: {},
+  requests: {},
+  notices: [],
   setAside: [],
 }

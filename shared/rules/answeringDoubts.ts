@@ -8,8 +8,17 @@ import type { EventOf } from '../board/events.ts'
 import type { Board, Doubt, Nest } from '../board/state.ts'
 import { claimEnded } from './claiming.ts'
 import type { Context } from './context.ts'
-import { type Decision, doubtOf, happened, heldBy, nothingNew, setAside } from './decision.ts'
+import {
+  type Decision,
+  doubtOf,
+  type Events,
+  happened,
+  heldBy,
+  nothingNew,
+  setAside,
+} from './decision.ts'
 import { asideWithDoubt, doubtEnded } from './doubts.ts'
+import { unsureFeed } from './due.ts'
 import { lateRound, recorded } from './rounds.ts'
 
 export function decideSayWhatHappened(
@@ -99,7 +108,7 @@ export function decideLooked(
   const looks = command.looks.filter((look) => isHere(look.bird))
   if (looks.length === 0)
     return happened(...asideWithDoubt(board, command, context, { why: 'birdUnknown' }))
-  return happened({
+  const looked: EventOf<'BirdsLooked'> = {
     type: 'BirdsLooked',
     v: 1,
     nest: nest.id,
@@ -108,9 +117,26 @@ export function decideLooked(
     looks: looks.map((look) => {
       if (look.crop === 'empty') return { ...look, emptyFromMs: visitStartMs(nest, context) }
       if (look.crop === 'cannotTell') return look
-      return { ...look, fullSinceMs: latestDoubtMs(nest, look.bird) ?? context.notedAtMs }
+      return { ...look, fullSinceMs: fullSinceMs(board, nest, look.bird) ?? context.notedAtMs }
     }),
-  })
+  }
+  return happened(looked, ...twiceLooked(nest, looks))
+}
+
+/** Two records too close together are settled as soon as every bird of them has been looked at. */
+const twiceLooked = (nest: Nest, looks: readonly { readonly bird: BirdId }[]): Events =>
+  nest.doubts
+    .filter((doubt) => doubt.kind === 'twice')
+    .filter((doubt) => {
+      const seen = [...doubt.looked, ...looks.map((look) => look.bird)]
+      return doubt.birds.every((bird) => seen.includes(bird))
+    })
+    .map((doubt) => doubtEnded(nest.id, doubt.no, 'looked'))
+
+/** What a full crop stands for: the latest doubtful feed, or the one after which somebody went hungry. */
+const fullSinceMs = (board: Board, nest: Nest, id: BirdId): InstantMs | null => {
+  const bird = board.birds[id]
+  return latestDoubtMs(nest, id) ?? (bird ? (unsureFeed(bird)?.startedAtMs ?? null) : null)
 }
 
 /**

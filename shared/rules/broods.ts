@@ -145,6 +145,12 @@ export function evolveNestOpened(board: Board, event: EventOf<'NestOpened'>): Bo
     lastEnd: null,
     doubts: [],
     rounds: [],
+    offer: null,
+    tried: [],
+    isLeadTold: false,
+    short: null,
+    settledTwice: [],
+    fetchedFor: { visitNo: 0, fluidsAtMs: 0 },
   }
   const birds = { ...board.birds }
   for (const born of event.birds) birds[born.id] = newBird(event, born)
@@ -175,6 +181,9 @@ function newBird(event: EventOf<'NestOpened'>, born: EventOf<'NestOpened'>['bird
     seenEmptyAtMs: 0,
     arrivalMassMg: null,
     masses: [],
+    fluidsAtMs: 0,
+    droppingsAtMs: 0,
+    fetchedForNo: 0,
     lastSeen: null,
   }
 }
@@ -197,6 +206,8 @@ export const evolveSeen = (board: Board, event: EventOf<'BirdSeen'>): Board =>
   withBird(board, event.bird, (bird) => ({
     ...bird,
     lastSeen: latestSeen(bird, event),
+    droppingsAtMs:
+      event.droppings === 'seen' ? Math.max(bird.droppingsAtMs, event.atMs) : bird.droppingsAtMs,
     standing:
       bird.standing.type === 'settling' && event.lookDueAtMs !== undefined
         ? { type: 'settling', lookDueAtMs: Math.max(bird.standing.lookDueAtMs, event.lookDueAtMs) }

@@ -19,6 +19,7 @@ import {
   refuse,
 } from './decision.ts'
 import { claimLeaseMs } from './lease.ts'
+import { offerAnswered, withFreshPerson } from './offers.ts'
 import { birdsToClaim, isUntouched, whyNotClaim } from './whyNotClaim.ts'
 
 /** The event that puts these birds of a nest into a person's hands from now. */
@@ -76,6 +77,7 @@ export function decideClaim(
   })
   return happened(
     ...givenBackElsewhere(board, by, nowMs),
+    ...(nest ? offerAnswered(nest, by, nowMs) : []),
     command.extra ? { ...claim, extra: command.extra } : claim,
   )
 }
@@ -170,7 +172,14 @@ export const evolveStruck = (board: Board, event: EventOf<'ClaimBirdsStruck'>): 
 export const evolveStop = (board: Board, event: EventOf<'StopCalled'>): Board =>
   withClaim(board, event, (held) => ({ ...held, stop: event.why }))
 
-export const evolveEnded = (board: Board, event: EventOf<'ClaimEnded'>): Board =>
+/** The nest is free, and so is its holder: whatever they were not asked for before, they may be now. */
+export function evolveEnded(board: Board, event: EventOf<'ClaimEnded'>): Board {
+  const held = board.nests[event.nest]?.hands
+  if (held?.type !== 'held' || held.claimNo !== event.claimNo) return board
+  return withFreshPerson(handsFreed(board, event), held.person)
+}
+
+const handsFreed = (board: Board, event: EventOf<'ClaimEnded'>): Board =>
   withNest(board, event.nest, (nest) => {
     if (nest.hands.type !== 'held' || nest.hands.claimNo !== event.claimNo) return nest
     const { claimNo, person } = nest.hands

@@ -10,15 +10,28 @@ import { decideLooked, decideSayWhatHappened } from './answeringDoubts.ts'
 import { decideAdmit, decideBox, decideRelease, decideSeen } from './broods.ts'
 import { decideClaim, decideGiveBack, decideMoreTime } from './claiming.ts'
 import type { Context } from './context.ts'
+import { decideCorrect } from './correcting.ts'
+import { decideBirdFound } from './countingBack.ts'
 import { type Decision, happened, refuse, setAside } from './decision.ts'
 import { asideWithDoubt } from './doubts.ts'
 import { decideIncubator, decidePlan } from './equipment.ts'
 import { decideAnswer, decideCalledAway, decideStart } from './feeding.ts'
 import { decideHoldBird, decideHoldNest, decideLiftHold } from './holds.ts'
 import { decideFluids, decideRead, decideWeighed } from './measures.ts'
+import { decideMentor } from './mentors.ts'
+import { decideMoveBird, decideMoveNest } from './moving.ts'
+import { decideAcknowledge } from './notices.ts'
+import { decideDeclineOffer, decideOfferNest } from './offers.ts'
 import type { Rejection } from './rejection.ts'
+import {
+  decideCallHelp,
+  decideDeclineRequest,
+  decideResolveRequest,
+  decideTakeRequest,
+} from './requests.ts'
 import { decideAddPerson, decideRemove, decideShift, decideSignOffs } from './roster.ts'
-import { decideCorrect, decideTakeBack } from './takingBack.ts'
+import { decideTakeBack } from './takingBack.ts'
+import { inStepWithTwice } from './twice.ts'
 
 /**
  * The events that follow from a command, or why an ask is refused. A report is never refused: what
@@ -27,12 +40,15 @@ import { decideCorrect, decideTakeBack } from './takingBack.ts'
 export function decide(board: Board, command: Command, context: Context): Decision {
   if (isAsk(command.type)) {
     const why = whyNotAsk(board, command.type, context)
-    return why ? refuse(why) : apply(board, command, context)
+    const decision = why ? refuse(why) : apply(board, command, context)
+    return inStepWithTwice(board, decision, context.nowMs)
   }
   const person = board.people[context.by]
-  if (person && !person.isRemoved) return apply(board, command, context)
+  if (person && !person.isRemoved) {
+    return inStepWithTwice(board, apply(board, command, context), context.nowMs)
+  }
   if (command.type === 'Withdrawn') return refuse({ code: 'Withdrawn' })
-  if ('nest' in command)
+  if ('nest' in command && command.nest && command.type !== 'CallHelp')
     return happened(...asideWithDoubt(board, command, context, { why: 'personRemoved' }))
   return happened(setAside(command, context, 'personRemoved'))
 }
@@ -80,6 +96,30 @@ function apply(board: Board, command: Command, context: Context): Decision {
       return decideAdmit(board, command, context)
     case 'StartFeed':
       return decideStart(board, command, context)
+    case 'DeclineOffer':
+      return decideDeclineOffer(board, command, context)
+    case 'OfferNest':
+      return decideOfferNest(board, command, context)
+    case 'TakeRequest':
+      return decideTakeRequest(board, command, context)
+    case 'DeclineRequest':
+      return decideDeclineRequest(board, command, context)
+    case 'ResolveRequest':
+      return decideResolveRequest(board, command, context)
+    case 'Acknowledge':
+      return decideAcknowledge(board, command, context)
+    case 'SetMentor':
+      return decideMentor(board, command, context)
+    case 'SetRoom':
+      return happened({ type: 'RoomSet', v: 1, usesStartTap: command.usesStartTap })
+    case 'MoveNest':
+      return decideMoveNest(board, command, context)
+    case 'MoveBird':
+      return decideMoveBird(board, command, context)
+    case 'CallHelp':
+      return decideCallHelp(board, command, context)
+    case 'BirdFound':
+      return decideBirdFound(board, command, context)
     case 'AnswerBirds':
       return decideAnswer(board, command, context)
     case 'CalledAway':

@@ -1,7 +1,7 @@
 // What every rule page returns, and the few questions they all ask of a board.
 
 import { no, ok, type Result } from '../base/control.ts'
-import type { NestId, PersonId } from '../base/values.ts'
+import type { InstantMs, NestId, PersonId } from '../base/values.ts'
 import type { Command } from '../board/commands.ts'
 import type { RoomEvent } from '../board/events.ts'
 import type { Board, Doubt, Held, Nest } from '../board/state.ts'
@@ -10,6 +10,8 @@ import type { Rejection } from './rejection.ts'
 
 export type Decision = Result<readonly RoomEvent[], Rejection>
 export type Events = readonly RoomEvent[]
+/** What the passing of time brings, and from which instant it holds. */
+export type Due = { readonly atMs: InstantMs; readonly events: (nowMs: InstantMs) => Events }
 
 export const happened = (...events: RoomEvent[]): Decision => ok(events)
 export const nothingNew: Decision = ok([])

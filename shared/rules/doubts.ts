@@ -4,11 +4,11 @@
 import type { BirdId, InstantMs, NestId, PersonId } from '../base/values.ts'
 import { birdsOf, withCounter, withNest } from '../board/change.ts'
 import type { Command } from '../board/commands.ts'
-import { doubtsPerNestMax, ownerOnlyMs } from '../board/constants.ts'
+import { doubtsPerNestMax, ownerOnlyMs, settledTwiceMax } from '../board/constants.ts'
 import type { EventOf } from '../board/events.ts'
 import type { Board, Doubt, Nest } from '../board/state.ts'
 import type { Context } from './context.ts'
-import { type Events, nextVisit, setAside } from './decision.ts'
+import { type Due, type Events, nextVisit, setAside } from './decision.ts'
 import { intervalMs, planOf } from './due.ts'
 import { afterOpenMs } from './feedingHours.ts'
 
@@ -18,6 +18,7 @@ export type NewDoubt = {
   readonly owner: PersonId | null
   readonly aboutAtMs: InstantMs
   readonly birds: readonly BirdId[]
+  readonly pair?: readonly [number, number]
 }
 
 /** Raises a doubt; where the nest already has as many as fit, the oldest ends as never answered. */
@@ -36,6 +37,7 @@ export function raised(nest: Nest, doubt: NewDoubt, nowMs: InstantMs): Events {
       aboutAtMs: doubt.aboutAtMs,
       raisedAtMs: nowMs,
       birds: [...doubt.birds],
+      ...(doubt.pair ? { pair: [...doubt.pair] as [number, number] } : {}),
     },
   ]
 }
@@ -75,9 +77,14 @@ export function asideWithDoubt(
   return [setAside(command, context, aside.why, nest.id), ...raised(nest, doubt, context.nowMs)]
 }
 
-/** Until this instant only the doubt's owner is asked; from then the next person is warned. */
+/**
+ * Until this instant only the doubt's owner is asked; from then the next person is warned. Two records
+ * too close together have no one to ask, and warn at once.
+ */
 export const warnsFromMs = (board: Board, doubt: Doubt): InstantMs =>
-  Math.max(doubt.raisedAtMs, board.room.openedAtMs) + ownerOnlyMs
+  doubt.kind === 'twice'
+    ? doubt.raisedAtMs
+    : Math.max(doubt.raisedAtMs, board.room.openedAtMs) + ownerOnlyMs
 
 /** Birds of this nest that somebody should look at before feeding. */
 export function birdsInDoubt(nest: Nest): readonly BirdId[] {
@@ -85,7 +92,7 @@ export function birdsInDoubt(nest: Nest): readonly BirdId[] {
 }
 
 /** From when each doubt is too old to matter: twice the interval of its birds, in feeding hours. */
-export function doubtsTooOld(board: Board): readonly { atMs: InstantMs; events: () => Events }[] {
+export function doubtsTooOld(board: Board): readonly Due[] {
   return Object.values(board.nests).flatMap((nest) =>
     nest.doubts.flatMap((doubt) => {
       const atMs = afterOpenMs(board, doubt.raisedAtMs, 2 * longestIntervalMs(board, doubt))
@@ -116,6 +123,7 @@ export function evolveDoubtRaised(board: Board, event: EventOf<'DoubtRaised'>): 
     raisedAtMs: event.raisedAtMs,
     birds: event.birds,
     looked: [],
+    pair: event.pair ?? null,
   }
   const raisedBoard = withNest(board, event.nest, (nest) => ({
     ...nest,
@@ -136,4 +144,12 @@ export const evolveDoubtEnded = (board: Board, event: EventOf<'DoubtEnded'>): Bo
   withNest(board, event.nest, (nest) => ({
     ...nest,
     doubts: nest.doubts.filter((doubt) => doubt.no !== event.no),
+    settledTwice: settled(nest, event),
   }))
+
+/** A pair somebody looked into, or that grew too old, is not asked about again; one that is gone may be. */
+function settled(nest: Nest, event: EventOf<'DoubtEnded'>): Nest['settledTwice'] {
+  const pair = nest.doubts.find((doubt) => doubt.no === event.no)?.pair
+  if (!pair || event.how === 'notTwice') return nest.settledTwice
+  return [...nest.settledTwice, pair].slice(-settledTwiceMax)
+}

@@ -12,6 +12,7 @@ import { birdsOf } from '../board/change.ts'
 import type { CarePlan } from '../board/parts.ts'
 import type { Bird, Board, Nest } from '../board/state.ts'
 import { openMsBetween, today } from './feedingHours.ts'
+import { requestOn } from './openRequests.ts'
 
 /** Whether this outcome is a feed: only these move when a bird was last fed. */
 export const isFeed = (outcome: Bird['feeds'][number]['outcome']): boolean =>
@@ -83,6 +84,16 @@ export function intervalMs(board: Board, bird: Bird): LengthMs {
   return nextClockTime(board, plan.timing.minutesOfDay, since).gapMs
 }
 
+/**
+ * The bird's last feed, where some bird of that visit went hungry and nobody knows which; null once a
+ * later look at its crop has told.
+ */
+export function unsureFeed(bird: Bird): Bird['feeds'][number] | null {
+  const last = bird.feeds.findLast((feed) => isFeed(feed.outcome))
+  if (!last?.isUnsure) return null
+  return Math.max(bird.lookedFullAtMs, bird.seenEmptyAtMs) > last.startedAtMs ? null : last
+}
+
 /** When a bird's own doings make it due, and whether it may be fed a little earlier than that. */
 type OwnDue = { readonly atMs: InstantMs; readonly mayBeEarly: boolean }
 
@@ -99,6 +110,12 @@ function ownDue(board: Board, bird: Bird, plan: CarePlan): OwnDue {
     const atMs = Math.max(refused, notFed) + Math.round(intervalMs(board, bird) / 2)
     // Somebody looked and left it alone: it is not on anyone's list before then.
     return { atMs, mayBeEarly: refused > notFed }
+  }
+  const unsure = unsureFeed(bird)
+  if (unsure) {
+    // Some bird of the brood went hungry: at half the interval somebody looks for it.
+    const atMs = unsure.startedAtMs + Math.round(unsure.intervalMs / 2)
+    return { atMs, mayBeEarly: false }
   }
   if (plan.timing.type === 'at') {
     const since = Math.max(full, bird.admittedAtMs)
@@ -141,11 +158,12 @@ export function birdReadyAtMs(board: Board, bird: Bird): InstantMs | null {
 
 export const isHeld = (nest: Nest, bird: Bird): boolean => nest.hold !== null || bird.hold !== null
 
-/** Released, not held, on a plan, and of a technique this person is signed off for (anyone's if absent). */
+/** Released, not held, not waiting for fluids, on a plan, and of a technique this person is signed off for (anyone's if absent). */
 export function mayFeed(board: Board, bird: Bird, person?: PersonId): boolean {
   const nest = board.nests[bird.nest]
   const plan = planOf(board, bird)
   if (!nest || !plan || bird.standing.type === 'settling' || isHeld(nest, bird)) return false
+  if (requestOn(board, bird)) return false
   return person === undefined || (board.people[person]?.signOffs.includes(plan.technique) ?? false)
 }
 

@@ -2,8 +2,8 @@
 // the board itself, so a board is the same on every machine that folds the same records.
 
 import { unreachable } from '../base/control.ts'
-import type { InstantMs } from '../base/values.ts'
-import { withPerson } from '../board/change.ts'
+import type { InstantMs, NestId, PersonId } from '../base/values.ts'
+import { withNest, withPerson } from '../board/change.ts'
 import { daysKept, setAsideMax } from '../board/constants.ts'
 import type { EventOf, RoomEvent } from '../board/events.ts'
 import type { DayWindow } from '../board/parts.ts'
@@ -18,10 +18,24 @@ import {
   evolveStop,
   evolveStruck,
 } from './claiming.ts'
+import { evolveRoundMoved } from './correcting.ts'
+import { evolveFound, evolveShort } from './countingBack.ts'
 import { evolveDoubtEnded, evolveDoubtRaised, evolveDoubtShrunk } from './doubts.ts'
 import { evolveIncubator, evolvePlan } from './equipment.ts'
 import { evolveHoldLifted, evolveHoldSet } from './holds.ts'
-import { evolveRead } from './measures.ts'
+import { evolveFluids, evolveRead } from './measures.ts'
+import { evolveMentor } from './mentors.ts'
+import { evolveBirdMoved, evolveNestMoved } from './moving.ts'
+import { evolveLeadTold, evolveNoticeSeen } from './notices.ts'
+import { evolveOfferEnded, evolveOfferMade, withFreshLateness, withFreshPerson } from './offers.ts'
+import { evolvePresence } from './presence.ts'
+import {
+  evolveRequestDeclined,
+  evolveRequestOfNobody,
+  evolveRequestRaised,
+  evolveRequestResolved,
+  evolveRequestTaken,
+} from './requests.ts'
 import { evolvePersonAdded, evolveRemoved, evolveShift } from './roster.ts'
 import { evolveCorrected, evolveRecorded, evolveTakenBack } from './rounds.ts'
 
@@ -36,14 +50,15 @@ const opened = (board: Board, atMs: InstantMs): Board => ({
 })
 
 const withDay = (board: Board, day: DayWindow): Board => ({
-  ...board,
+  ...Object.keys(board.nests).reduce((next, id) => withFreshLateness(next, id as NestId), board),
+  room: { ...board.room, isClosed: false },
   days: [...board.days, day].slice(-daysKept),
 })
 
 /** The civil clock was set: the day it falls in is read anew, the days before it stand as written. */
 const withCivilOffset = (board: Board, event: EventOf<'CivilOffsetChanged'>): Board => ({
   ...board,
-  room: { ...board.room, civilOffsetMs: event.offsetMs },
+  room: { ...board.room, civilOffsetMs: event.offsetMs, isClosed: false },
   days: [...board.days.slice(0, -1), event.day],
 })
 
@@ -61,7 +76,60 @@ const withSetAside = (board: Board, event: EventOf<'ReportSetAside'>): Board => 
   ].slice(-setAsideMax),
 })
 
-export function evolve(board: Board, event: RoomEvent): Board {
+/** The person whose doing an event is; null where it is nobody's, or only a server's word. */
+function doerOf(event: RoomEvent): { readonly person: PersonId; readonly atMs: InstantMs } | null {
+  switch (event.type) {
+    case 'NestClaimed':
+    case 'ShiftBegun':
+    case 'BreakBegun':
+    case 'BreakEnded':
+    case 'RequestTaken':
+    case 'RequestDeclined':
+      return event
+    case 'OfferEnded':
+      return event.how === 'declined' ? event : null
+    case 'RoundRecorded':
+      return event.standing === 'current' ? event : null
+    default:
+      return 'by' in event && event.by && 'atMs' in event
+        ? { person: event.by, atMs: event.atMs }
+        : null
+  }
+}
+
+/** Whoever has just done something is at work: no offer counts against them. */
+function withDoer(board: Board, event: RoomEvent): Board {
+  const doer = doerOf(event)
+  return doer === null
+    ? board
+    : withPerson(board, doer.person, (person) => ({
+        ...person,
+        actedAtMs: Math.max(person.actedAtMs, doer.atMs),
+        unanswered: 0,
+      }))
+}
+
+/** What an event leaves beside its own page: a request nobody could take, a person free once more. */
+const withRequestTold = (board: Board, event: EventOf<'LeadTold'>): Board => {
+  const told = evolveLeadTold(board, event)
+  if (event.request) return evolveRequestOfNobody(told, event.request)
+  const isOfLate =
+    event.why === 'nobodySignedOff' || event.why === 'threeAsked' || event.why === 'lateTen'
+  return isOfLate && event.nest
+    ? withNest(told, event.nest, (nest) => ({ ...nest, isLeadTold: true }))
+    : told
+}
+
+function withResolved(board: Board, event: EventOf<'RequestResolved'>): Board {
+  const taker = board.requests[event.request]?.taken?.person
+  const resolved = evolveRequestResolved(board, event)
+  return taker ? withFreshPerson(resolved, taker) : resolved
+}
+
+export const evolve = (board: Board, event: RoomEvent): Board =>
+  withDoer(folded(board, event), event)
+
+function folded(board: Board, event: RoomEvent): Board {
   switch (event.type) {
     case 'RoomFounded':
       return evolveFounded(board, event)
@@ -69,6 +137,41 @@ export function evolve(board: Board, event: RoomEvent): Board {
       return opened(board, event.atMs)
     case 'DayOpened':
       return withDay(board, event.day)
+    case 'DayClosed':
+      return { ...board, room: { ...board.room, isClosed: true } }
+    case 'MentorSet':
+      return evolveMentor(board, event)
+    case 'RoomSet':
+      return { ...board, room: { ...board.room, usesStartTap: event.usesStartTap } }
+    case 'PersonUnreachable':
+    case 'PersonReachable':
+      return evolvePresence(board, event)
+    case 'LeadTold':
+      return withRequestTold(board, event)
+    case 'NoticeSeen':
+      return evolveNoticeSeen(board, event)
+    case 'NestMoved':
+      return evolveNestMoved(board, event)
+    case 'BirdMoved':
+      return evolveBirdMoved(board, event)
+    case 'BirdsShort':
+      return evolveShort(board, event)
+    case 'BirdsFound':
+      return evolveFound(board, event)
+    case 'RequestRaised':
+      return evolveRequestRaised(board, event)
+    case 'RequestTaken':
+      return evolveRequestTaken(board, event)
+    case 'RequestDeclined':
+      return evolveRequestDeclined(board, event)
+    case 'RequestResolved':
+      return withResolved(board, event)
+    case 'OfferMade':
+      return evolveOfferMade(board, event)
+    case 'OfferEnded':
+      return evolveOfferEnded(board, event)
+    case 'RoundMoved':
+      return evolveRoundMoved(board, event)
     case 'CivilOffsetChanged':
       return withCivilOffset(board, event)
     case 'PersonAdded':
@@ -91,7 +194,7 @@ export function evolve(board: Board, event: RoomEvent): Board {
     case 'ArrivalReleased':
       return evolveReleased(board, event)
     case 'HoldSet':
-      return evolveHoldSet(board, event)
+      return withFreshLateness(evolveHoldSet(board, event), event.nest)
     case 'HoldLifted':
       return evolveHoldLifted(board, event)
     case 'BirdSeen':
@@ -101,7 +204,7 @@ export function evolve(board: Board, event: RoomEvent): Board {
     case 'IncubatorRead':
       return evolveRead(board, event)
     case 'FluidsGiven':
-      return board
+      return evolveFluids(board, event)
     case 'NestClaimed':
       return evolveClaimed(board, event)
     case 'LeaseExtended':

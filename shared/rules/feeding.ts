@@ -4,12 +4,13 @@
 import type { BirdId, InstantMs } from '../base/values.ts'
 import { birdsOf } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
-import { freshStartMs } from '../board/constants.ts'
+import { freshStartMs, tooQuickPerBirdMs } from '../board/constants.ts'
 import type { RoomEvent } from '../board/events.ts'
 import type { Answer } from '../board/parts.ts'
 import type { Board, Held, Nest } from '../board/state.ts'
 import { claimEnded, claimed, givenBackElsewhere } from './claiming.ts'
 import type { Context } from './context.ts'
+import { counted } from './countingBack.ts'
 import {
   type Decision,
   doubtOf,
@@ -21,8 +22,10 @@ import {
   setAside,
 } from './decision.ts'
 import { asideWithDoubt, doubtEnded, raised } from './doubts.ts'
-import { mayFeed, readyBirds } from './due.ts'
+import { isFeed, mayFeed, readyBirds } from './due.ts'
 import { feedingMs } from './lease.ts'
+import { leadTold, type News } from './notices.ts'
+import { offerAnswered } from './offers.ts'
 import { boundedSaidMs, lateRound, recorded } from './rounds.ts'
 import { whyNotClaim } from './whyNotClaim.ts'
 
@@ -45,6 +48,8 @@ function visitNumber(
 ): number {
   if (claimNo === undefined || claimNo > board.counters.visit) return freshNo
   if (heldBy(nest)?.claimNo === claimNo) return freshNo
+  // A bird that was moved brings the doubt of its visit along, under the visit's number.
+  if (knowsNumber(nest, claimNo)) return claimNo
   const isElsewhere = Object.values(board.nests).some(
     (other) => other.id !== nest.id && knowsNumber(other, claimNo),
   )
@@ -94,6 +99,7 @@ function answersAt(
   if (!held) return answersOutside(board, nest, command, context)
   const answers = command.answers
   const answered = [...held.answered, ...answers.map((answer) => answer.bird)]
+  const isTooQuick = isQuick(held, answers, context)
   const isDone = held.birds.every((bird) => answered.includes(bird))
   return [
     recorded(board, nest, context, {
@@ -102,12 +108,38 @@ function answersAt(
       startedAtMs: held.startedAtMs,
       isSaid: false,
       answers,
+      notKnownWhich: command.notKnownWhich,
       back: command.back,
       door: command.door,
+      isTooQuick,
     }),
+    ...(isTooQuick ? leadTold(board, quickNews(nest, held, context), context.nowMs) : []),
+    ...countIn(board, nest, { no: held.claimNo, startedAtMs: held.startedAtMs }, command, context),
     ...(isDone ? [claimEnded(nest.id, held.claimNo, 'fed', context.nowMs)] : []),
   ]
 }
+
+/** Nobody feeds a bird in seconds: such a record is kept, marked, and looked into (ours, no source). */
+function isQuick(held: Held, answers: readonly Answer[], context: Context): boolean {
+  const fed = answers.filter((answer) => isFeed(answer.outcome)).length
+  return fed > 0 && context.notedAtMs - held.startedAtMs < fed * tooQuickPerBirdMs
+}
+
+const quickNews = (nest: Nest, held: Held, context: Context): News => {
+  return { why: 'tooQuick', nest: nest.id, person: context.by, visit: held.claimNo }
+}
+
+/** What the count at put-back says, where one was made. */
+const countIn = (
+  board: Board,
+  nest: Nest,
+  visit: { readonly no: number; readonly startedAtMs: InstantMs },
+  command: CommandOf<'AnswerBirds'>,
+  context: Context,
+): Events =>
+  command.back === undefined || command.nest !== nest.id
+    ? []
+    : counted(board, nest, { ...visit, back: command.back }, context)
 
 function answersOutside(
   board: Board,
@@ -131,10 +163,12 @@ function answersOutside(
         startedAtMs,
         isSaid: command.saidAtMs !== undefined,
         answers: command.answers,
+        notKnownWhich: command.notKnownWhich,
         back: command.back,
         door: command.door,
       },
     ),
+    ...countIn(board, nest, { no, startedAtMs }, command, context),
     ...shrunkDoubt(nest, no, command.answers),
   ]
 }
@@ -201,6 +235,7 @@ function claimAnew(board: Board, nest: Nest, context: Context): Decision {
   const birds = readyBirds(board, nest.id, context.by, context.nowMs).map((bird) => bird.id)
   return happened(
     ...givenBackElsewhere(board, context.by, context.nowMs),
+    ...offerAnswered(nest, context.by, context.nowMs),
     claimed(board, nest.id, birds, {
       person: context.by,
       nowMs: context.nowMs,

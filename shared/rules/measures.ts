@@ -1,6 +1,7 @@
 // Plain reports of a number: a mass, a reading, fluids that were given. Recorded as said; what they
 // mean is decided elsewhere. Giving fluids is for people signed off; a record of it is never refused.
 
+import { withBird } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
 import type { EventOf } from '../board/events.ts'
 import type { Board } from '../board/state.ts'
@@ -41,6 +42,12 @@ export function decideFluids(
   ]
   return happened({ ...command, by: context.by, atMs: context.notedAtMs, marks })
 }
+
+export const evolveFluids = (board: Board, event: EventOf<'FluidsGiven'>): Board =>
+  withBird(board, event.bird, (bird) => ({
+    ...bird,
+    fluidsAtMs: Math.max(bird.fluidsAtMs, event.atMs),
+  }))
 
 export function evolveRead(board: Board, event: EventOf<'IncubatorRead'>): Board {
   const incubator = board.incubators[event.incubator]

@@ -12,6 +12,10 @@ import { claimEnded } from './claiming.ts'
 import type { Context } from './context.ts'
 import { claimOf, type Decision, type Events, happened, nothingNew, refuse } from './decision.ts'
 import { raised } from './doubts.ts'
+import { mentorLeaves, signOffLeaves } from './mentors.ts'
+import { withFreshPerson } from './offers.ts'
+import { requestTakenBy } from './openRequests.ts'
+import { requestsPutBack } from './requests.ts'
 
 export function decideShift(
   board: Board,
@@ -29,10 +33,13 @@ export function decideShift(
   }
   const claim = claimOf(board, person.id)
   if (claim) return refuse({ code: 'FinishFirst', nest: claim.nest.id })
-  if (command.type === 'EndShift') return happened({ type: 'ShiftEnded', ...at })
-  if (person.shift === 'break') return nothingNew
+  const request = requestTakenBy(board, person.id)
+  if (request) return refuse({ code: 'ResolveFirst', request: request.id })
+  if (command.type === 'BeginBreak' && person.shift === 'break') return nothingNew
+  const told = mentorLeaves(board, person.id, context.nowMs)
+  if (command.type === 'EndShift') return happened({ type: 'ShiftEnded', ...at }, ...told)
   const back = command.backAtMs === undefined ? {} : { backAtMs: command.backAtMs }
-  return happened({ type: 'BreakBegun', ...at, ...back })
+  return happened({ type: 'BreakBegun', ...at, ...back }, ...told)
 }
 
 export function decideAddPerson(
@@ -56,11 +63,16 @@ export function decideAddPerson(
 export function decideSignOffs(
   board: Board,
   command: CommandOf<'SetSignOffs'>,
-  _context: Context,
+  context: Context,
 ): Decision {
   const person = board.people[command.person]
   if (!person || person.isRemoved) return refuse({ code: 'PersonUnknown', person: command.person })
-  return happened({ type: 'SignOffsSet', v: 1, person: person.id, signOffs: command.signOffs })
+  const isMentorStill = command.signOffs.includes('mentor')
+  return happened(
+    { type: 'SignOffsSet', v: 1, person: person.id, signOffs: command.signOffs },
+    ...signOffLeaves(board, command, context.nowMs),
+    ...(isMentorStill ? [] : mentorLeaves(board, person.id, context.nowMs)),
+  )
 }
 
 export function decideRemove(
@@ -70,11 +82,13 @@ export function decideRemove(
 ): Decision {
   const person = board.people[command.person]
   if (!person || person.isRemoved) return refuse({ code: 'PersonUnknown', person: command.person })
-  return happened(...lapsed(board, person.id, context.nowMs, null), {
-    type: 'PersonRemoved',
-    v: 1,
-    person: person.id,
-  })
+  const { nowMs } = context
+  return happened(
+    ...lapsed(board, person.id, nowMs, null),
+    ...requestsPutBack(board, person.id, nowMs),
+    ...mentorLeaves(board, person.id, nowMs),
+    { type: 'PersonRemoved', v: 1, person: person.id },
+  )
 }
 
 /** Ends this person's claim with a doubt over the birds they had not answered for. */
@@ -111,6 +125,10 @@ export function evolvePersonAdded(board: Board, event: EventOf<'PersonAdded'>): 
     shiftSinceMs: 0,
     backAtMs: null,
     isRemoved: false,
+    mentor: null,
+    actedAtMs: 0,
+    unanswered: 0,
+    unreachableSinceMs: null,
   }
   const added = { ...board, people: { ...board.people, [person.id]: person } }
   return withCounter(added, 'person', numberOf(person.id))
@@ -142,10 +160,13 @@ export function evolveShift(
   event: EventOf<'ShiftBegun' | 'ShiftEnded' | 'BreakBegun' | 'BreakEnded'>,
 ): Board {
   const shift = event.type === 'ShiftEnded' ? 'off' : event.type === 'BreakBegun' ? 'break' : 'on'
-  return withPerson(board, event.person, (person) => ({
+  const fresh = shift === 'on' ? withFreshPerson(board, event.person) : board
+  return withPerson(fresh, event.person, (person) => ({
     ...person,
     shift,
     shiftSinceMs: event.atMs,
     backAtMs: event.type === 'BreakBegun' ? (event.backAtMs ?? null) : null,
+    // Whoever signs in, or ends a break, has just tapped a screen.
+    unreachableSinceMs: shift === 'on' ? null : person.unreachableSinceMs,
   }))
 }

@@ -1,16 +1,18 @@
 // What a visit leaves on the board: a round on the nest and one feed with each bird, under one number.
 // Making the event and folding it stand here; who may say what, and what else it ends, does not.
 
-import type { BirdId, InstantMs } from '../base/values.ts'
+import type { BirdId, InstantMs, PersonId } from '../base/values.ts'
 import { birdsOf, withBird, withCounter, withNest } from '../board/change.ts'
 import { feedsPerBirdMax, roundsPerNestMax } from '../board/constants.ts'
 import type { EventOf } from '../board/events.ts'
-import type { Answer } from '../board/parts.ts'
+import type { Answer, NotKnownWhich } from '../board/parts.ts'
 import type { Bird, Board, Feed, Nest, Round } from '../board/state.ts'
 import { claimEnded } from './claiming.ts'
 import type { Context } from './context.ts'
 import { type Events, heldBy } from './decision.ts'
 import { intervalMs, isFeed, isHeld, planOf } from './due.ts'
+import { isMentorAway } from './mentors.ts'
+import { withFreshLateness } from './offers.ts'
 
 export type Visit = {
   readonly no: number
@@ -20,6 +22,10 @@ export type Visit = {
   readonly answers: readonly Answer[]
   readonly back?: number | undefined
   readonly door?: 'shut' | 'notSeen' | undefined
+  readonly notKnownWhich?: NotKnownWhich | undefined
+  readonly isTooQuick?: boolean
+  /** Who fed, where it is somebody else who says so. */
+  readonly person?: PersonId
 }
 
 /** The record of one visit, with the interval in force for each bird and whatever is odd about it. */
@@ -35,7 +41,7 @@ export function recorded(
     v: 1,
     nest: nest.id,
     no: visit.no,
-    person: context.by,
+    person: visit.person ?? context.by,
     atMs: context.nowMs,
     startedAtMs: visit.startedAtMs,
     standing: visit.standing,
@@ -48,6 +54,7 @@ export function recorded(
     ...(visit.door === undefined ? {} : { door: visit.door }),
     marks: marksOf(board, nest, context, visit),
     ...(extraAfter ? { extraAfter } : {}),
+    ...(visit.notKnownWhich ? { notKnownWhich: visit.notKnownWhich } : {}),
   }
 }
 
@@ -57,7 +64,8 @@ function marksOf(
   context: Context,
   visit: Visit,
 ): EventOf<'RoundRecorded'>['marks'] {
-  const person = board.people[context.by]
+  const by = visit.person ?? context.by
+  const person = board.people[by]
   const fed = visit.answers.filter((answer) => isFeed(answer.outcome))
   const birds = fed.flatMap((answer) => board.birds[answer.bird] ?? [])
   const isSignedOff = (bird: Bird) => {
@@ -70,6 +78,8 @@ function marksOf(
     ...(birds.some((bird) => isHeld(nest, bird)) ? (['heldBird'] as const) : []),
     ...(birds.some((bird) => bird.standing.type === 'settling') ? (['settlingBird'] as const) : []),
     ...(context.isBounded ? (['timeBounded'] as const) : []),
+    ...(visit.isTooQuick ? (['tooQuick'] as const) : []),
+    ...(isMentorAway(board, by) ? (['mentorAway'] as const) : []),
   ]
 }
 
@@ -156,12 +166,13 @@ export function evolveRecorded(board: Board, event: EventOf<'RoundRecorded'>): B
           intervalMs: answer.intervalMs,
           isSaid: event.isSaid,
           extraAfter: event.extraAfter ?? null,
+          isUnsure: event.notKnownWhich !== undefined && isFeed(answer.outcome),
         }),
       ),
     board,
   )
   const kept = withNest(fed, event.nest, (nest) => answeredIn(withRound(nest, event), event))
-  return withCounter(kept, 'visit', event.no)
+  return withCounter(withFreshLateness(kept, event.nest), 'visit', event.no)
 }
 
 function withRound(nest: Nest, event: EventOf<'RoundRecorded'>): Nest {
@@ -179,6 +190,8 @@ function withRound(nest: Nest, event: EventOf<'RoundRecorded'>): Nest {
     door: event.door ?? before?.door ?? null,
     marks: [...new Set([...(before?.marks ?? []), ...event.marks])],
     isTakenBack: false,
+    movedTo: null,
+    notKnownWhich: event.notKnownWhich ?? before?.notKnownWhich ?? null,
     corrections: before?.corrections ?? 0,
   }
   const rounds = [...nest.rounds.filter((other) => other.no !== event.no), round].sort(byStart)
@@ -199,7 +212,7 @@ export function evolveCorrected(board: Board, event: EventOf<'RoundCorrected'>):
         ...bird,
         feeds: bird.feeds.map((feed) =>
           feed.no === event.no
-            ? { ...feed, outcome: answer.outcome, given: answer.given ?? null }
+            ? { ...feed, outcome: answer.outcome, given: answer.given ?? null, isUnsure: false }
             : feed,
         ),
       })),

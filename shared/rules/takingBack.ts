@@ -1,5 +1,4 @@
-// Undoing and mending a record. Nothing is deleted: the round stays and says it was taken back or
-// corrected. Within ten seconds a record is simply undone; later the same command says what is true.
+// Undoing a record. Nothing is deleted: the round stays and says it was taken back. Within ten seconds a record is simply undone; later the same command says what is true.
 
 import { birdsOf } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
@@ -20,6 +19,7 @@ import {
 import { asideWithDoubt } from './doubts.ts'
 import { isFeed } from './due.ts'
 import { perhapsFed } from './feeding.ts'
+import { offerAnswered } from './offers.ts'
 import { recorded } from './rounds.ts'
 import { isUntouched } from './whyNotClaim.ts'
 
@@ -62,6 +62,7 @@ function undone(board: Board, nest: Nest, round: Round, context: Context): reado
   }
   return [
     ...givenBackElsewhere(board, context.by, context.nowMs),
+    ...offerAnswered(nest, context.by, context.nowMs),
     claimed(board, nest.id, round.birds, {
       person: context.by,
       nowMs: context.nowMs,
@@ -95,28 +96,4 @@ function answeredLater(
       answers: fed.map((bird) => ({ bird: bird.id, outcome: 'ate' })),
     }),
   ]
-}
-
-export function decideCorrect(
-  board: Board,
-  command: CommandOf<'CorrectFeed'>,
-  context: Context,
-): Decision {
-  const nest = board.nests[command.nest]
-  if (!nest) return happened(setAside(command, context, 'nestUnknown'))
-  const round = nest.rounds.find((other) => other.no === command.claimNo && !other.isTakenBack)
-  if (!round) return happened(...asideWithDoubt(board, command, context, { why: 'roundUnknown' }))
-  const answers = command.answers.filter((answer) => round.birds.includes(answer.bird))
-  if (answers.length === 0)
-    return happened(...asideWithDoubt(board, command, context, { why: 'birdUnknown' }))
-  return happened({
-    type: 'RoundCorrected',
-    v: 1,
-    nest: nest.id,
-    no: round.no,
-    by: context.by,
-    atMs: context.nowMs,
-    answers,
-    reason: command.reason,
-  })
 }

@@ -1,16 +1,16 @@
 // What the passing of time does. Each rule says from which instant it holds; whether one is due now,
 // and when the next will be, both come from that one list, so neither can forget what the other knows.
 
-import type { InstantMs } from '../base/values.ts'
+import type { InstantMs, PersonId } from '../base/values.ts'
 import type { Board } from '../board/state.ts'
 import { dayAt } from './day.ts'
-import type { Events } from './decision.ts'
+import type { Due, Events } from './decision.ts'
 import { doubtsTooOld } from './doubts.ts'
 import { today } from './feedingHours.ts'
 import { leaseOverAtMs } from './lease.ts'
+import { leadsToldOfLate, offersDue, offersOver } from './offers.ts'
+import { requestsDue } from './requests.ts'
 import { lapsed } from './roster.ts'
-
-type Due = { readonly atMs: InstantMs; readonly events: (nowMs: InstantMs) => Events }
 
 /** The day opens by itself: a forgotten tap cannot stop it, and days nobody served are not made up. */
 const dayOpens = (board: Board): readonly Due[] => [
@@ -20,24 +20,45 @@ const dayOpens = (board: Board): readonly Due[] => [
   },
 ]
 
+/** The day closes at its hour, so that nobody is asked for a late nest in a sleeping room. */
+function dayCloses(board: Board): readonly Due[] {
+  const { closesAtMs, nextOpensAtMs } = today(board)
+  if (board.room.isClosed || closesAtMs >= nextOpensAtMs) return []
+  return [{ atMs: closesAtMs, events: (nowMs) => [{ type: 'DayClosed', v: 1, atMs: nowMs }] }]
+}
+
 const leasesOver = (board: Board): readonly Due[] =>
   Object.values(board.nests).flatMap(({ hands }) =>
     hands.type === 'held'
       ? [
           {
             atMs: leaseOverAtMs(board, hands),
-            events: (nowMs: InstantMs) => lapsed(board, hands.person, nowMs, hands.person),
+            events: (nowMs: InstantMs) =>
+              lapsed(board, hands.person, nowMs, askedOfClaim(board, hands.person)),
           },
         ]
       : [],
   )
 
-const timeRules = [dayOpens, leasesOver, doubtsTooOld] as const
+/** Who is asked what happened: whoever had the claim, unless no screen of theirs is heard any more. */
+const askedOfClaim = (board: Board, person: PersonId): PersonId | null =>
+  board.people[person]?.unreachableSinceMs === null ? person : null
+
+/** The hours of the day come first: what else is due depends on whether the room feeds. */
+const hourRules = [dayOpens, dayCloses] as const
+const timeRules = [
+  leasesOver,
+  doubtsTooOld,
+  offersOver,
+  requestsDue,
+  offersDue,
+  leadsToldOfLate,
+] as const
 
 /** The rule that holds earliest; among equals, the first in the order above. */
-function earliest(board: Board): Due | null {
+function earliest(board: Board, rules: readonly ((board: Board) => readonly Due[])[]): Due | null {
   let first: Due | null = null
-  for (const rule of timeRules) {
+  for (const rule of rules) {
     for (const due of rule(board)) {
       if (first === null || due.atMs < first.atMs) first = due
     }
@@ -50,11 +71,15 @@ function earliest(board: Board): Due | null {
  * none: every rule's events take away what made it hold.
  */
 export function decideTime(board: Board, nowMs: InstantMs): Events {
-  const due = earliest(board)
-  return due && due.atMs <= nowMs ? due.events(nowMs) : []
+  for (const rules of [hourRules, timeRules]) {
+    const due = earliest(board, rules)
+    if (due && due.atMs <= nowMs) return due.events(nowMs)
+  }
+  return []
 }
 
 /** When to look again; null only on a board that has not been founded. */
 export function nextWakeAtMs(board: Board): InstantMs | null {
-  return board.days.length === 0 ? null : (earliest(board)?.atMs ?? null)
+  if (board.days.length === 0) return null
+  return earliest(board, [...hourRules, ...timeRules])?.atMs ?? null
 }

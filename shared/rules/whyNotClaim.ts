@@ -8,6 +8,8 @@ import { untouchedMs } from '../board/constants.ts'
 import type { Bird, Board, Held, Nest } from '../board/state.ts'
 import { claimOf, heldBy } from './decision.ts'
 import { birdReadyAtMs, intervalMs, isHeld, lastFedAtMs, ownDueAtMs, planOf } from './due.ts'
+import { isMentorAway } from './mentors.ts'
+import { requestOn } from './openRequests.ts'
 import type { NotReady, Rejection } from './rejection.ts'
 
 /** What a person adds to a claim: doubts they were shown, or that they mean it although it is early. */
@@ -27,6 +29,8 @@ export function whyNotFeed(
     return { type: 'held', reason: (bird.hold ?? nest.hold)?.reason ?? '' }
   }
   if (!plan) return { type: 'noPlan' }
+  const request = requestOn(board, bird)
+  if (request) return { type: 'requestOpen', request: request.id }
   if (!board.people[person]?.signOffs.includes(plan.technique)) {
     const have = Object.values(board.people).filter(
       (other) => other.signOffs.includes(plan.technique) && !other.isRemoved,
@@ -101,6 +105,7 @@ export function whyNotClaim(
   if (held) return null
   const birds = birdsToClaim(board, nestId, person, nowMs, options)
   if (birds.length === 0) return nothingReady(board, nestId, person, nowMs)
+  if (isMentorAway(board, person)) return { code: 'MentorAway', mentor: actor.mentor }
   const other = claimOf(board, person)
   if (other && !isUntouched(other.held, nowMs)) return { code: 'FinishFirst', nest: other.nest.id }
   const mine = nest.doubts.find((doubt) => doubt.owner === person)

@@ -28,7 +28,7 @@ export type WaitingView = {
 }
 
 function nestOf(board: Board, command: Command): string | null {
-  if ('nest' in command) return board.nests[command.nest]?.label ?? null
+  if ('nest' in command && command.nest) return board.nests[command.nest]?.label ?? null
   if (!('bird' in command) || command.bird === undefined) return null
   const bird = board.birds[command.bird]
   return bird ? (board.nests[bird.nest]?.label ?? null) : null

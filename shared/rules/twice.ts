@@ -1,0 +1,90 @@
+// The same bird in two records less than half its interval apart, neither given as an extra feed: it
+// seems fed twice, and somebody is to look before the next feed. Worked out anew after every report on
+// the nest, so the order in which records arrive makes no difference.
+
+import type { BirdId, InstantMs, NestId } from '../base/values.ts'
+import { birdsOf } from '../board/change.ts'
+import type { Board, Doubt, Feed, Nest } from '../board/state.ts'
+import { type Decision, type Events, happened, nextVisit } from './decision.ts'
+import { doubtEnded, raised } from './doubts.ts'
+import { isFeed } from './due.ts'
+import { foldEvents } from './evolve.ts'
+
+export type TwicePair = {
+  readonly pair: readonly [number, number]
+  readonly birds: readonly BirdId[]
+  /** The later of the two starts. */
+  readonly aboutAtMs: InstantMs
+}
+
+const isTooClose = (a: Feed, b: Feed): boolean =>
+  Math.abs(a.startedAtMs - b.startedAtMs) < Math.min(a.intervalMs, b.intervalMs) / 2 &&
+  a.extraAfter !== b.no &&
+  b.extraAfter !== a.no
+
+/** Every pair of records of this nest that lie too close, with the birds that are in both. */
+export function twicePairs(board: Board, nest: NestId): readonly TwicePair[] {
+  const pairs = new Map<string, TwicePair>()
+  for (const bird of birdsOf(board, nest)) {
+    const feeds = bird.feeds.filter((feed) => isFeed(feed.outcome))
+    for (const [at, a] of feeds.entries()) {
+      for (const b of feeds.slice(at + 1).filter((other) => isTooClose(a, other))) {
+        const pair = [Math.min(a.no, b.no), Math.max(a.no, b.no)] as const
+        const birds = [...(pairs.get(pair.join())?.birds ?? []), bird.id]
+        const aboutAtMs = Math.max(a.startedAtMs, b.startedAtMs)
+        pairs.set(pair.join(), { pair, birds, aboutAtMs })
+      }
+    }
+  }
+  return [...pairs.values()]
+}
+
+const isPair = (a: readonly [number, number], b: readonly [number, number]): boolean =>
+  a[0] === b[0] && a[1] === b[1]
+
+/** The pairs nobody has looked into yet. */
+export const openPairs = (board: Board, nest: Nest): readonly TwicePair[] =>
+  twicePairs(board, nest.id).filter(
+    ({ pair }) => !nest.settledTwice.some((settled) => isPair(settled, pair)),
+  )
+
+const doubtOfPair = (nest: Nest, pair: readonly [number, number]): Doubt | undefined =>
+  nest.doubts.find((doubt) => doubt.pair && isPair(doubt.pair, pair))
+
+/** What brings this nest's doubts into step with its pairs: new ones raised, gone ones ended. */
+export function twiceEvents(board: Board, nest: Nest, no: number, nowMs: InstantMs): Events {
+  const pairs = openPairs(board, nest)
+  const gone = nest.doubts.filter(
+    (doubt) => doubt.pair && !pairs.some(({ pair }) => doubt.pair && isPair(pair, doubt.pair)),
+  )
+  const fresh = pairs.filter(({ pair }) => !doubtOfPair(nest, pair))
+  return [
+    ...gone.map((doubt) => doubtEnded(nest.id, doubt.no, 'notTwice')),
+    ...fresh.flatMap(({ pair, birds, aboutAtMs }, at) => {
+      const doubt = { no: no + at, kind: 'twice', owner: null, aboutAtMs, birds, pair } as const
+      return raised(nest, doubt, nowMs)
+    }),
+  ]
+}
+
+/** Kinds of events after which a nest's pairs may be others than before. */
+const changing: ReadonlySet<string> = new Set([
+  'RoundRecorded',
+  'RoundCorrected',
+  'RoundMoved',
+  'RoundTakenBack',
+  'BirdMoved',
+])
+
+/** A decision, and after it whatever brings the doubts of its nests into step with their pairs. */
+export function inStepWithTwice(board: Board, decision: Decision, nowMs: InstantMs): Decision {
+  if (!decision.ok || !decision.value.some((event) => changing.has(event.type))) return decision
+  let after = foldEvents(board, decision.value)
+  const more = Object.values(after.nests).flatMap((nest) => {
+    if (nest === board.nests[nest.id]) return []
+    const events = twiceEvents(after, nest, nextVisit(after), nowMs)
+    after = foldEvents(after, events)
+    return events
+  })
+  return happened(...decision.value, ...more)
+}
