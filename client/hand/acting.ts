@@ -3,9 +3,9 @@
 
 import type { PersonId } from '../../shared/base/values.ts'
 import type { AskType, CommandOf, ReportType } from '../../shared/board/commands.ts'
-import type { AskOutcome } from '../session/outcomes.ts'
 import type { Session } from '../session/session.ts'
-import { faultWords, handWords, refusalWords, type Say } from '../ui/words.ts'
+import { askRefusal, sendingWords } from '../ui/askOutcome.ts'
+import type { Say } from '../ui/words.ts'
 import type { Page } from './page.ts'
 import { onPage, type Ui } from './ui.ts'
 
@@ -59,7 +59,7 @@ export class Acting {
     const isGranted = outcome.status === 'applied'
     // Somebody else may have taken the tablet meanwhile; what was answered is on the board anyway.
     if (this.person !== person) return isGranted
-    if (!isGranted) this.tell(refusalOf(outcome, this.#say))
+    if (!isGranted) this.tell(askRefusal(outcome, this.#say))
     else if (then) this.goTo(then)
     return isGranted
   }
@@ -71,31 +71,12 @@ export class Acting {
     const startedMonoMs = claimNo === undefined ? undefined : this.#begun.get(claimNo)
     const when = startedMonoMs === undefined ? {} : { startedMonoMs }
     const outcome = await this.session.report(person, command, when)
-    if (outcome.status === 'notKept') this.tell(handWords.notKept)
-    if (outcome.status === 'full') this.tell(handWords.full)
+    if (outcome.status === 'notKept') this.tell(sendingWords.notKept)
+    if (outcome.status === 'full') this.tell(sendingWords.full)
     return outcome.status === 'kept'
   }
 
   async reportAndGo(command: CommandOf<ReportType>, page: Page): Promise<void> {
     if (await this.report(command)) this.goTo(page)
-  }
-}
-
-function refusalOf(outcome: Exclude<AskOutcome, { status: 'applied' }>, say: Say): string {
-  switch (outcome.status) {
-    case 'rejected':
-      return refusalWords(outcome.why, say)
-    case 'fault':
-      return faultWords[outcome.code]
-    case 'notLive':
-      return handWords.notLive
-    case 'expired':
-      return handWords.noAnswer
-    case 'full':
-      return handWords.full
-    case 'notKept':
-      return handWords.notKept
-    case 'stopped':
-      return handWords.reload
   }
 }

@@ -2,7 +2,7 @@
 
 import type { PersonId } from '../../shared/base/values.ts'
 import type { SignInOutcome } from '../session/outcomes.ts'
-import { faultWords, handWords, lockedWords } from '../ui/words.ts'
+import { signInRefusal } from '../ui/askOutcome.ts'
 import type { Acting } from './acting.ts'
 import { home } from './page.ts'
 import { onPage } from './ui.ts'
@@ -61,21 +61,5 @@ export class SignActions {
     // The pad is emptied, so that the next try begins at its first figure.
     this.#acting.goTo(ui.value.page)
     this.#acting.tell(signInRefusal(outcome))
-  }
-}
-
-function signInRefusal(outcome: Exclude<SignInOutcome, { status: 'done' }>): string {
-  switch (outcome.status) {
-    case 'fault':
-      return outcome.code === 'pinLocked' && outcome.waitMs !== undefined
-        ? lockedWords(Math.ceil(outcome.waitMs / 1_000))
-        : faultWords[outcome.code]
-    case 'notLive':
-    case 'busy':
-      return handWords.notLive
-    case 'noAnswer':
-      return handWords.noAnswer
-    case 'stopped':
-      return handWords.reload
   }
 }

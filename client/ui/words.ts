@@ -492,13 +492,8 @@ export const handWords = {
   roundLine: (time: string, name: string, tally: string) => `${time} ${name}: ${tally}`,
   takenFirst: (label: string) => `${label} was not given to you.`,
   storeFailing: 'This device cannot keep records. Write on paper and tell the lead.',
-  notKept: 'NOT NOTED: this device could not keep it. Write it on paper.',
-  noAnswer: 'No answer came. It may still have got through: look at the board.',
-  notLive: 'Not live. Nothing was asked.',
-  full: 'This device holds too many records. Tell the lead.',
   notPaired: 'This device could not be paired. Ask whoever keeps the server.',
   noRoom: 'Which room? Open the page with its name, as in /nursery/hand.',
-  reload: 'This page must be loaded again.',
 } as const
 
 /** Reasons are chosen, never typed, in a round. They are stored as they read. */
