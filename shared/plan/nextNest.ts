@@ -12,6 +12,7 @@ import type { Board, Nest } from '../board/state.ts'
 import { birdsInDoubt, warnsFromMs } from '../rules/doubts.ts'
 import { birdDueAtMs, readyBirds } from '../rules/due.ts'
 import { isOpen } from '../rules/feedingHours.ts'
+import { isMentorAway } from '../rules/mentors.ts'
 
 export type NextNest = {
   readonly nest: NestId
@@ -23,13 +24,15 @@ export type NextNest = {
 
 /** The nest to show this person, or null when none is ready for them or the room is closed. */
 export function nextNest(board: Board, person: PersonId, nowMs: InstantMs): NextNest | null {
-  if (!isOpen(board, nowMs)) return null
+  if (!isOpen(board, nowMs) || isMentorAway(board, person)) return null
   const lastIncubator = incubatorOf(board, person)
   let best: { readonly next: NextNest; readonly rank: readonly (number | string)[] } | null = null
   for (const nest of Object.values(board.nests)) {
     const next = candidate(board, nest, person, nowMs)
     if (!next) continue
     const rank = [
+      // Somebody else is being asked for it right now; two people at one door help nobody.
+      nest.offer && nest.offer.person !== person ? 1 : 0,
       Math.floor(next.dueAtMs / minuteMs),
       nest.isQuarantined ? 1 : 0,
       nest.incubator === lastIncubator ? 0 : 1,
