@@ -56,14 +56,26 @@ const timeRules = [
 ] as const
 
 /** The rule that holds earliest; among equals, the first in the order above. */
-function earliest(board: Board, rules: readonly ((board: Board) => readonly Due[])[]): Due | null {
-  let first: Due | null = null
+function firstOf(board: Board, rules: readonly ((board: Board) => readonly Due[])[]): Due | null {
+  let found: Due | null = null
   for (const rule of rules) {
     for (const due of rule(board)) {
-      if (first === null || due.atMs < first.atMs) first = due
+      if (found === null || due.atMs < found.atMs) found = due
     }
   }
-  return first
+  return found
+}
+
+type Earliest = { readonly hours: Due | null; readonly rest: Due | null }
+/** A board never changes, so what is earliest on it is worked out once. */
+const known = new WeakMap<Board, Earliest>()
+
+function earliest(board: Board): Earliest {
+  const before = known.get(board)
+  if (before) return before
+  const found = { hours: firstOf(board, hourRules), rest: firstOf(board, timeRules) }
+  known.set(board, found)
+  return found
 }
 
 /**
@@ -71,15 +83,15 @@ function earliest(board: Board, rules: readonly ((board: Board) => readonly Due[
  * none: every rule's events take away what made it hold.
  */
 export function decideTime(board: Board, nowMs: InstantMs): Events {
-  for (const rules of [hourRules, timeRules]) {
-    const due = earliest(board, rules)
-    if (due && due.atMs <= nowMs) return due.events(nowMs)
-  }
-  return []
+  const { hours, rest } = earliest(board)
+  if (hours && hours.atMs <= nowMs) return hours.events(nowMs)
+  return rest && rest.atMs <= nowMs ? rest.events(nowMs) : []
 }
 
 /** When to look again; null only on a board that has not been founded. */
 export function nextWakeAtMs(board: Board): InstantMs | null {
   if (board.days.length === 0) return null
-  return earliest(board, [...hourRules, ...timeRules])?.atMs ?? null
+  const { hours, rest } = earliest(board)
+  if (hours === null || rest === null) return (hours ?? rest)?.atMs ?? null
+  return Math.min(hours.atMs, rest.atMs)
 }
