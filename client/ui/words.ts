@@ -214,6 +214,8 @@ export const faultWords: Readonly<Record<FaultCode, string>> = {
   helloFirst: 'The link is not ready. Try again.',
   notPaired: 'This device is not paired with the room.',
   notSignedIn: 'Sign in on this device first.',
+  notAllowed: 'Only a permit holder signed in on this device may do that.',
+  personUnknown: 'This person is not in the room.',
   pinWrong: 'Wrong PIN or code.',
   pinLocked: 'Too many tries.',
   readOnlyScreen: 'This screen only shows the board.',
@@ -303,36 +305,6 @@ export const whyNotLive = (why: FaultCode | 'silent' | 'behind' | 'otherBoard'):
   if (why === 'silent') return ''
   return why === 'behind' || why === 'otherBoard' ? 'The board is fetched anew.' : faultWords[why]
 }
-
-/** The wall says little: a bare number is minutes, a number with + is a count. */
-export const wallWords = {
-  late: (minutes: number) => `${minutes} late`,
-  due: 'due',
-  stop: 'stop',
-  warming: 'warming',
-  lookAt: (time: string) => `look ${time}`,
-  lookNow: 'look now',
-  unplanned: 'no plan',
-  nobodyKnown: 'somebody',
-  perhapsFed: (time: string, name: string) => `perhaps fed ${time} by ${name || formerHelper}`,
-  asking: (name: string, time: string) => `asking ${name}, ${time}`,
-  perhapsAt: (time: string) => `perhaps ${time}`,
-  perhaps: 'perhaps fed',
-  noneLate: 'none late',
-  countLate: (n: number) => `${n} late`,
-  countDue: (n: number) => `${n} due`,
-  countDoubts: (n: number) => `${n} perhaps fed`,
-  closedUntil: (time: string) => `Closed until ${time}`,
-  closesAt: (time: string) => `closes ${time}`,
-  here: (here: number, free: number) =>
-    here === 0 ? 'Nobody here' : `${here} here, ${free === 0 ? 'none' : free} free`,
-  back: (name: string, time: string | null) => (time ? `${name} back ${time}` : `${name} away`),
-  moreAway: (n: number) => `${n} more away`,
-  rest: (n: number) => `+${n}`,
-  asItWas: (time: string) => `The board as it was at ${time}. Say the nest aloud.`,
-  connecting: 'Looking for the room …',
-  noIncubators: 'No incubator is on the board yet.',
-} as const
 
 /** The handheld speaks to one person, in the order of a round. */
 export const handWords = {

@@ -2,6 +2,7 @@
 // no outbox, no actions, nothing that could send.
 
 import { render } from 'preact'
+import { secondMs } from '../../shared/base/values.ts'
 import { wallView } from '../../shared/views/wallView.ts'
 import { realBrain } from '../session/realBrain.ts'
 import { realTimers } from '../session/realTimers.ts'
@@ -13,51 +14,66 @@ import { html } from '../ui/html.ts'
 import { keepTrying } from '../ui/keepTrying.ts'
 import { reloadIfOutdated } from '../ui/outdated.ts'
 import { roomOfPage } from '../ui/roomOfPage.ts'
-import { handWords, houseWords, notLive, wallWords, whyNotLive } from '../ui/words.ts'
+import { notLive, whyNotLive } from '../ui/words.ts'
+import { pageMs } from './band.ts'
+import type { LateZone } from './lateZone.ts'
 import { canvasWidths, type WidthOf } from './measure.ts'
-import { wallPage } from './page.ts'
+import { drawWall } from './wall.ts'
+import { plainWords } from './words.ts'
 
-const redrawMs = 1_000
+const redrawMs = secondMs
+/** Where the reader asked for less motion the strip steps instead of drifting. */
+const stepMs = 15 * secondMs
 const complain = (what: string, error: unknown) => console.error(what, error)
 
-function sentence(words: string) {
-  return html`<div class="page"><p class="empty" data-testid="empty">${words}</p></div>`
+/** What one drawing leaves for the next. */
+type Memory = { zone: LateZone | null; widthOf: WidthOf }
+
+const sentence = (words: string) =>
+  html`<div class="page"><p class="empty" data-testid="empty">${words}</p></div>`
+
+/** Why there is nothing to draw yet; null when there is. */
+function nothingYet({ board, liveness }: RoomSnapshot): string | null {
+  const isLost = liveness.status === 'notLive'
+  if (!board) return isLost ? `${notLive}. ${whyNotLive(liveness.why)}` : plainWords.connecting
+  return Object.keys(board.incubators).length === 0 && !isLost ? plainWords.noIncubators : null
 }
 
-function draw(root: HTMLElement, snapshot: RoomSnapshot, widthOf: WidthOf): void {
+function draw(root: HTMLElement, snapshot: RoomSnapshot, memory: Memory): void {
   const { board, names, liveness, house } = snapshot
   const isLost = liveness.status === 'notLive'
-  const nowMs = isLost ? liveness.sinceMs : snapshot.roomNowMs
-  if (!board || nowMs === null) {
-    const why = isLost ? whyNotLive(liveness.why) : ''
-    render(sentence(isLost ? `${notLive}. ${why}` : wallWords.connecting), root)
+  const heardMs = isLost ? liveness.sinceMs : snapshot.roomNowMs
+  const nothing = nothingYet(snapshot)
+  if (!board || heardMs === null || nothing !== null) {
+    render(sentence(nothing ?? plainWords.connecting), root)
     return
   }
-  if (Object.keys(board.incubators).length === 0 && !isLost) {
-    render(sentence(wallWords.noIncubators), root)
-    return
-  }
-  const time = (atMs: number) => clockTime(board.room, atMs)
-  const wall = {
+  const stepsOnly = !isLost && matchMedia('(prefers-reduced-motion: reduce)').matches
+  const nowMs = stepsOnly ? heardMs - (heardMs % stepMs) : heardMs
+  const drawing = drawWall({
     view: wallView(board, names, nowMs),
+    house,
     nowMs,
-    time,
-    widthOf,
-    house: house.map((condition) => houseWords(condition, { time })),
-    notLiveSinceMs: isLost ? nowMs : null,
-  }
+    isLost,
+    time: (atMs) => clockTime(board.room, atMs),
+    widthOf: memory.widthOf,
+    turn: Math.floor(performance.now() / pageMs),
+    zone: memory.zone,
+  })
+  memory.zone = drawing.zone
   document.title = board.room.title
-  render(wallPage(wall), root)
+  document.documentElement.dataset.theme = drawing.theme
+  render(drawing.page, root)
 }
 
 async function start(root: HTMLElement): Promise<void> {
-  render(sentence(wallWords.connecting), root)
+  render(sentence(plainWords.connecting), root)
   const room = await keepTrying(
     () => roomOfPage(location.pathname),
     (error) => complain('the room could not be asked for', error),
   )
   if (room === null) {
-    render(sentence(handWords.noRoom), root)
+    render(sentence(plainWords.noRoom), root)
     return
   }
   const watch = new RoomWatch({
@@ -70,8 +86,8 @@ async function start(root: HTMLElement): Promise<void> {
     screen: 'wall',
   })
   const family = getComputedStyle(document.body).fontFamily
-  let widthOf = canvasWidths(family)
-  const redraw = () => draw(root, watch.snapshot(), widthOf)
+  const memory: Memory = { zone: null, widthOf: canvasWidths(family) }
+  const redraw = () => draw(root, watch.snapshot(), memory)
   watch.subscribe((snapshot) => {
     reloadIfOutdated(snapshot.liveness)
     redraw()
@@ -79,7 +95,7 @@ async function start(root: HTMLElement): Promise<void> {
   setInterval(redraw, redrawMs)
   // Words are wider or narrower once the page's own font is there.
   void document.fonts.ready.then(() => {
-    widthOf = canvasWidths(family)
+    memory.widthOf = canvasWidths(family)
     redraw()
   })
   watch.start()

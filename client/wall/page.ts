@@ -1,118 +1,156 @@
-// The wall's page as elements: what is late, what is due, who has what, lane by lane. Everything it
-// says comes from the view and the words; how much of it a lane says comes from fit.ts.
+// The wall's page as elements, from its layout: band, scale, lanes with the lamp, foot. Everything that
+// drifts hangs on one of two anchors, the lamp's left edge and the line, so that it moves as one sheet.
 
 import type { ComponentChild } from 'preact'
 import type { InstantMs } from '../../shared/base/values.ts'
-import type { Hours } from '../../shared/views/hours.ts'
-import type { Away, Lane, WallView } from '../../shared/views/wallView.ts'
+import type { Pace } from '../../shared/views/wallPace.ts'
 import { html } from '../ui/html.ts'
-import { formerHelper, notLiveSince, wallWords } from '../ui/words.ts'
-import { fitLane, lane as laneSize, padding, page, type Shown, sizes } from './fit.ts'
-import { tokenWidth, type WidthOf } from './measure.ts'
-import { tokenOf } from './tokens.ts'
+import { notLiveSince } from '../ui/words.ts'
+import type { BandPage } from './band.ts'
+import { drawBand } from './drawBand.ts'
+import { drawCount, drawToken, rem } from './drawToken.ts'
+import type { FootItem } from './foot.ts'
+import { type Frame, lateLeft, tile } from './frame.ts'
+import { mouthPath } from './mouth.ts'
+import type { LaneLayout, StripLayout } from './strip.ts'
+import { paceWords, stripWords, topWords } from './words.ts'
 
-export type Wall = {
-  readonly view: WallView
+export type WallPage = {
+  readonly layout: StripLayout
+  readonly band: BandPage | null
+  readonly late: number
+  readonly pace: Pace
   readonly nowMs: InstantMs
   readonly time: (atMs: InstantMs) => string
-  readonly widthOf: WidthOf
-  /** What is wrong with the house, in words. */
-  readonly house: readonly string[]
-  /** The last instant heard, where nothing was heard for too long. */
-  readonly notLiveSinceMs: InstantMs | null
+  /** Alerts still open when the link was lost, in words; null while live. */
+  readonly lost: readonly string[] | null
 }
 
-const rem = (px: number): string => `${px / 10}rem`
-/** People away who are named; more are counted. */
-const awayMax = 3
+function lane(of: LaneLayout, frame: Frame): ComponentChild {
+  const tokens = (list: LaneLayout['late']) => list.map((token) => drawToken(token, frame.sizes))
+  const [first] = of.tiles
+  const tiles = of.tiles.map(
+    ({ key, label }, at) =>
+      html`<b class="tile" key=${key} style=${{ left: rem(tile.left + at * (tile.width + tile.gap)) }}>
+        <span>${label}</span>
+      </b>`,
+  )
+  const extra = (of.tiles.length - 1) * (tile.width + tile.gap)
+  return html`<li class="lane" key=${first?.key} data-testid=${`lane-${first?.label}`}>
+    <i class=${of.isBehind ? 'past some' : 'past'} /><i class="ahead" />
+    ${tiles}
+    <span class="early" style=${{ left: rem(lateLeft + extra) }}>${drawCount(of.lateCounted, 'late-count')}</span>
+    <ol class="at-lamp">
+      ${tokens(of.late)} ${tokens(of.hands)} ${drawCount(of.handsCounted, 'hands-count')}
+    </ol>
+    <ol class="at-line">${tokens(of.coming)}</ol>
+    ${drawCount(of.comingCounted, 'coming-count')}
+  </li>`
+}
 
-function nest({ token, form }: Shown): ComponentChild {
-  const words = form.doubt ? html`<span>${form.doubt}</span>` : null
-  const chip = form.doubt === null ? null : html`<span class="doubt"><b>?</b>${words}</span>`
-  const detail = form.detail === '' ? null : html`<span class="detail">${form.detail}</span>`
-  return html`<div
-    class=${`nest ${token.kind}`}
-    key=${token.nest}
-    data-testid=${`nest-${token.label}`}
-    data-state=${token.kind}
-    data-doubt=${form.doubt === null ? null : 'yes'}
-  >
-    <span class="body" style=${{ padding: `0 ${rem(padding[token.kind] / 2)}` }}>
-      <b>${token.shown}</b>${detail}
-    </span>
-    ${chip}
+function scale({ layout, late, pace, nowMs, time, lost }: WallPage): ComponentChild {
+  const lateText = late > 0 ? stripWords.late(late) : stripWords.noneLate
+  return html`<header class="scale">
+    <p class=${late > 0 ? 'how-late some-late' : 'how-late'} data-testid="late-count">
+      ${lost ? stripWords.asItWas : pace.type === 'closed' ? '' : lateText}
+    </p>
+    <time class="clock" data-testid="clock">${time(nowMs)}</time>
+    <div class="at-line">
+      ${layout.scale.ticks.map(({ atMs, x, text }) =>
+        text === null
+          ? null
+          : html`<p class="tick" key=${atMs} style=${{ transform: `translateX(${rem(x)})` }}>
+              <span>${text}</span>
+            </p>`,
+      )}
+    </div>
+    <p class="end">${layout.scale.end}</p>
+  </header>`
+}
+
+/** The lines of the tens, and the edge at lights out. */
+function sheet({ scale: { ticks }, edgePx }: StripLayout): ComponentChild {
+  return html`<div class="sheet at-line">
+    ${ticks.map(
+      ({ atMs, x }) =>
+        html`<i class="ten" key=${atMs} style=${{ transform: `translateX(${rem(x)})` }} />`,
+    )}
+    ${
+      edgePx === null || edgePx <= 0
+        ? null
+        : html`<i class="asleep" key="edge" style=${{ transform: `translateX(${rem(edgePx)})` }} />`
+    }
   </div>`
 }
 
-function laneRow(wall: Wall, lane: Lane): ComponentChild {
-  const size = sizes(wall.view.lanes.length)
-  const tokens = lane.nests.map((summary) => tokenOf(summary, wall.time, wall.nowMs))
-  const widthPx = page.width - 2 * laneSize.side - laneSize.incubator - laneSize.gap
-  const { shown, rest } = fitLane(tokens, widthPx, (one) => tokenWidth(one, size, wall.widthOf))
-  return html`<section
-    class="lane"
-    key=${lane.incubator}
-    data-testid=${`lane-${lane.label}`}
-    style=${{ fontSize: rem(size.label), '--detail': rem(size.detail) }}
-  >
-    <span class="incubator"><span>${lane.label}</span></span>
-    ${shown.map(nest)}
-    ${rest > 0 ? html`<span class="rest">${wallWords.rest(rest)}</span>` : null}
-  </section>`
-}
+const openMouth = mouthPath(92, 60, 6)
+const shutMouth = 'M4 33 Q46 20 88 33 Q46 46 4 33Z'
 
-function hours(wall: Wall, at: Hours): ComponentChild {
-  if (at.type === 'alwaysOpen') return null
-  const words =
-    at.type === 'open'
-      ? wallWords.closesAt(wall.time(at.closesAtMs))
-      : wallWords.closedUntil(wall.time(at.opensAtMs))
-  return html`<span class="quiet end" data-testid="hours">${words}</span>`
-}
-
-function top(wall: Wall): ComponentChild {
-  const { counts } = wall.view
-  const late = counts.late > 0 ? wallWords.countLate(counts.late) : wallWords.noneLate
-  return html`<header class="top">
-    <time data-testid="clock">${wall.time(wall.nowMs)}</time>
-    <span class=${counts.late > 0 ? 'late' : 'quiet'} data-testid="late-count">${late}</span>
-    ${counts.due > 0 ? html`<span data-testid="due-count">${wallWords.countDue(counts.due)}</span>` : null}
-    ${hours(wall, wall.view.hours)}
-  </header>`
-}
-
-function lost(wall: Wall, sinceMs: InstantMs): ComponentChild {
-  const since = wall.time(sinceMs)
-  return html`<header class="lost" data-testid="not-live">
-    <h1>${notLiveSince(since)}</h1>
-    <p>${wallWords.asItWas(since)}</p>
-  </header>`
-}
-
-function away(wall: Wall, one: Away): ComponentChild {
-  const back = one.backAtMs === null ? null : wall.time(one.backAtMs)
-  return html`<span class="away" key=${one.person}>
-    ${wallWords.back(one.name ?? formerHelper, back)}
+function footItem({ key, is, text }: FootItem): ComponentChild {
+  const mouth = html`<svg class="perhaps" viewBox="0 0 92 60" aria-hidden="true">
+    <path d=${openMouth} />
+  </svg>`
+  return html`<span class=${`item is-${is}`} key=${key}>
+    ${is === 'doubt' ? mouth : null}<span>${text}</span>
   </span>`
 }
 
-function foot(wall: Wall): ComponentChild {
-  const { counts, away: gone } = wall.view
+function foot({ layout, pace, time }: WallPage): ComponentChild {
+  const { items, rest } = layout.foot
+  const isBehind = pace.type === 'behind'
   return html`<footer class="foot" data-testid="foot">
-    <span>${wallWords.here(counts.here, counts.free)}</span>
-    ${gone.slice(0, awayMax).map((one) => away(wall, one))}
-    ${gone.length > awayMax ? html`<span>${wallWords.moreAway(gone.length - awayMax)}</span>` : null}
+    <p class="people">
+      ${items.map(footItem)} ${rest === null ? null : html`<span class="item">${rest}</span>`}
+    </p>
+    <p class="pace" data-testid="pace">
+      <svg class=${isBehind ? 'pace-mouth pace-behind' : 'pace-mouth'} viewBox="0 0 92 60" aria-hidden="true"><path d=${isBehind ? openMouth : shutMouth} /></svg>
+      <span>${paceWords(pace, time)}</span>
+    </p>
   </footer>`
 }
 
-/** The whole page. Not live, it stands still under a white panel and the foot gives way to it. */
-export function wallPage(wall: Wall): ComponentChild {
-  const since = wall.notLiveSinceMs
-  const [worst] = wall.house
-  return html`<div class=${since === null ? 'page' : 'page frozen'}>
-    ${since === null ? top(wall) : lost(wall, since)}
-    ${since === null && worst ? html`<p class="house" data-testid="house">${worst}</p>` : null}
-    <div class="lanes">${wall.view.lanes.map((lane) => laneRow(wall, lane))}</div>
-    ${since === null ? foot(wall) : null}
+function lostPanel(since: string, open: readonly string[]): ComponentChild {
+  return html`<div class="lost-panel" data-testid="not-live">
+    <h1 class="lost-head">${notLiveSince(since)}</h1>
+    <p class="lost-line">${topWords.sayAloud}</p>
+    ${open.length === 0 ? null : html`<p class="lost-line">${topWords.stillOpen(open)}</p>`}
+  </div>`
+}
+
+/** The page. Not live, it stands still under a white panel that takes the foot's place. */
+export function wallPage(wall: WallPage): ComponentChild {
+  const { layout, lost } = wall
+  const { frame } = layout
+  const { sizes } = frame
+  const lengths = {
+    '--top': rem(frame.topHeight),
+    '--scale': rem(frame.scaleHeight),
+    '--foot': rem(frame.footHeight),
+    '--late-right': rem(frame.lateRight),
+    '--now-x': rem(frame.nowX),
+    '--token': rem(sizes.token),
+    '--label-size': rem(sizes.label),
+    '--who-size': rem(sizes.who),
+    '--lip': rem(sizes.lip),
+    '--lift': rem(sizes.lift),
+    '--clock': rem(frame.clockPx),
+    '--lamp-top': rem(frame.top === 'calm' ? 18 : frame.topHeight + 8),
+  }
+  return html`<div class=${`page ${frame.top}`} style=${lengths}>
+    <div class="lamp" />
+    <section class="top">
+      ${lost ? lostPanel(wall.time(wall.nowMs), lost) : drawBand(wall.band)}
+    </section>
+    ${scale(wall)}
+    <ol class="lanes">${layout.lanes.map((one) => lane(one, frame))}</ol>
+    ${sheet(layout)} ${lost ? null : foot(wall)}
+  </div>`
+}
+
+/** Closed, nobody here and nothing open: dark and still. */
+export function darkPage(clock: string, until: string): ComponentChild {
+  return html`<div class="dark" data-testid="dark">
+    <time class="dark-clock" data-testid="clock">${clock}</time>
+    <p class="closed-until">${until}</p>
   </div>`
 }

@@ -1,171 +1,183 @@
-// A nest on the wall as a few words, from all that can be said down to its label alone, so that a
-// crowded lane can say less without cutting a word. Which words give way first is decided in fit.ts.
+// A nest on the strip as a shape with words in it, and how wide that is: its marks, its body, and what
+// stands behind it. Where it stands is for the parts of the strip; how it is drawn, for the page.
 
-import { unreachable } from '../../shared/base/control.ts'
-import type { InstantMs, NestId } from '../../shared/base/values.ts'
-import { minuteMs } from '../../shared/base/values.ts'
-import type { NestDoubt, NestSummary } from '../../shared/views/nestState.ts'
-import { wholeMinutes } from '../ui/clock.ts'
-import { wallWords } from '../ui/words.ts'
+import type { NestId } from '../../shared/base/values.ts'
+import type { WallNest } from '../../shared/views/wallNest.ts'
+import { gap, type Sizes, textPx } from './frame.ts'
+import { type WidthOf, weight } from './measure.ts'
+import { mouthPadding } from './mouth.ts'
+import { stripWords } from './words.ts'
 
-export type TokenKind =
-  | 'late'
-  | 'veryLate'
-  | 'due'
-  | 'claimed'
-  | 'soon'
-  | 'later'
-  | 'settling'
-  | 'held'
-  | 'unplanned'
+export type Shape =
+  /** A mouth: shut, shut and warm, open, open for ten minutes or more. */
+  | 'shut'
+  | 'warm'
+  | 'mouth'
+  | 'wide'
+  /** A round-ended bar, full or hollow: somebody has it, somebody is asked. */
+  | 'bar'
+  | 'asked'
+  /** Not to be fed: struck and hatched, under the dome that warms it, or without a plan. */
+  | 'struck'
+  | 'dome'
+  | 'noPlan'
 
-/** What stands beside the label, and in the chip that says somebody may have fed it. */
-export type Form = {
-  readonly detail: string
-  /** null where nobody doubts it; no words leave the question mark alone. */
-  readonly doubt: string | null
-  /** How dear this form's words are: a lane gives up the cheapest first. 0 for the last form. */
-  readonly worth: number
+export type Mark = 'help' | 'fluids' | 'droppings' | 'short' | 'fedTwice'
+
+export type Part = {
+  readonly text: string
+  readonly is: 'label' | 'minutes' | 'who'
+  /** The nest a label stands for. */
+  readonly nest: WallNest | null
 }
 
-export type Token = {
-  readonly nest: NestId
-  readonly label: string
-  /** The label as drawn: in brackets where the brood is quarantined. */
-  readonly shown: string
-  readonly kind: TokenKind
-  /** From the most words to the fewest; never empty. */
-  readonly forms: readonly [Form, ...Form[]]
+export type Spec = {
+  readonly shape: Shape
+  readonly parts: readonly Part[]
+  readonly marks: readonly Mark[]
+  /** Said behind the shape. */
+  readonly after: string | null
+  /** Quarantined: in square brackets. */
+  readonly isFenced: boolean
+  /** Perhaps fed already: the shape is broken. */
+  readonly isDoubted: boolean
+  /** Somebody is to look, or to stop: the shape stands out. */
+  readonly isWanted: boolean
 }
 
-/** From here a late nest grows and turns orange. */
-const veryLateMs = 10 * minuteMs
-/** Letters of a name that fit beside a label and minutes in ten lanes. */
-const nameShort = 7
-
-type Time = (atMs: InstantMs) => string
-
-function kindOf(nest: NestSummary): TokenKind {
-  const { state } = nest
-  return state.type === 'late' && state.lateMs >= veryLateMs ? 'veryLate' : state.type
+export type Token = Spec & {
+  readonly key: NestId | string
+  readonly markAt: readonly number[]
+  readonly bodyLeft: number
+  readonly bodyWidth: number
+  readonly afterLeft: number
+  readonly width: number
 }
+export type Placed = Token & { readonly left: number }
 
-/** Words and how dear they are; the last of a list is never given up. */
-type Words<T = string> = readonly (readonly [T, number])[]
+export type Ruler = { readonly sizes: Sizes; readonly widthOf: WidthOf }
 
-function claimedWords(
-  state: Extract<NestSummary['state'], { type: 'claimed' }>,
-  nowMs: InstantMs,
-): Words {
-  const name = state.name ?? wallWords.nobodyKnown
-  const minutes = String(wholeMinutes(nowMs - state.sinceMs))
-  const last = state.stop ? wallWords.stop : minutes
-  return [
-    [`${name} ${last}`, 6],
-    [`${name.slice(0, nameShort)} ${last}`, 9],
-    [last, 0],
-  ]
+/** Marks stand 60 px high in every lane. */
+export const markWidth: Readonly<Record<Mark, number>> = {
+  help: 68,
+  fluids: 48,
+  droppings: 60,
+  short: 60,
+  fedTwice: 64,
 }
+const markGap = 12
+export const fence = { width: 20, gap: 6 } as const
+const afterGap = 14
+/** Of the label's size: between words of one shape. */
+export const wordGap = { bar: 0.24, mouth: 0.2, pile: 0.32 } as const
+/** How far a hold's stroke reaches beyond its box. */
+const strike = 14
 
-function settlingWords(lookDueAtMs: InstantMs, time: Time, nowMs: InstantMs): Words {
-  const isDue = lookDueAtMs <= nowMs
-  const look = isDue ? wallWords.lookNow : wallWords.lookAt(time(lookDueAtMs))
-  return [
-    [`${wallWords.warming}, ${look}`, 3],
-    [isDue ? look : wallWords.warming, 7],
-    ['', 0],
-  ]
-}
+/** A call's mark: the shape its alert has in the band. */
+const callMarks = { help: 'help', fluids: 'fluids', noDroppings: 'droppings' } as const
 
-function heldWords(state: Extract<NestSummary['state'], { type: 'held' }>): Words {
-  const { reason, lookAgain } = state
-  if (lookAgain !== 'quiet') {
-    return [
-      [`${reason}, ${wallWords.lookNow}`, 3],
-      [wallWords.lookNow, 7],
-      ['', 0],
-    ]
-  }
-  const short = reason.split(' ').slice(0, 2).join(' ')
-  return [
-    [reason, 4],
-    [short, 8],
-    ['', 0],
-  ]
-}
+export const marksOf = (nest: WallNest): readonly Mark[] => [
+  ...(nest.call ? [callMarks[nest.call]] : []),
+  ...(nest.short > 0 ? (['short'] as const) : []),
+  ...(nest.isFedTwice ? (['fedTwice'] as const) : []),
+]
 
-/** The words beside the label, fewest last. */
-function detailWords(nest: NestSummary, time: Time, nowMs: InstantMs): Words {
-  const { state } = nest
-  switch (state.type) {
-    case 'claimed':
-      return claimedWords(state, nowMs)
-    case 'late': {
-      const minutes = wholeMinutes(state.lateMs)
-      return [
-        [wallWords.late(minutes), 2],
-        [String(minutes), 0],
-      ]
-    }
-    case 'due':
-      return [
-        [wallWords.due, 5],
-        ['', 0],
-      ]
-    case 'soon':
-    case 'later':
-      return [
-        [time(state.dueAtMs), state.type === 'later' ? 1 : 3],
-        ['', 0],
-      ]
-    case 'held':
-      return heldWords(state)
-    case 'settling':
-      return settlingWords(state.lookDueAtMs, time, nowMs)
-    case 'unplanned':
-      return [
-        [wallWords.unplanned, 1],
-        ['', 0],
-      ]
-    default:
-      return unreachable(state)
-  }
-}
+export const labelPart = (nest: WallNest): Part => ({
+  text: nest.doubt ? `${nest.label}?` : nest.label,
+  is: 'label',
+  nest,
+})
+export const minutesPart = (minutes: number): Part => ({
+  text: String(minutes),
+  is: 'minutes',
+  nest: null,
+})
+export const whoPart = (text: string): Part => ({ text, is: 'who', nest: null })
 
-function doubtWords(doubt: NestDoubt | null, time: Time): Words<string | null> {
-  if (!doubt) return [[null, 0]]
-  const at = time(doubt.aboutAtMs)
-  const name = doubt.name ?? ''
-  return [
-    [doubt.isAsking ? wallWords.asking(name, at) : wallWords.perhapsFed(at, name), 5],
-    [wallWords.perhapsAt(at), 7],
-    [wallWords.perhaps, 8.5],
-    ['', 0],
-  ]
-}
-
-/** All the nest can say, then one thing less each time, the cheaper of its two last words first. */
-function formsOf(details: Words, doubts: Words<string | null>): [Form, ...Form[]] {
-  const formAt = (detailAt: number, doubtAt: number): [Form, ...Form[]] => {
-    const [detail, detailWorth] = details[detailAt] ?? ['', 0]
-    const [doubt, doubtWorth] = doubts[doubtAt] ?? [null, 0]
-    const worths = [detailWorth, doubtWorth].filter((worth) => worth > 0)
-    if (worths.length === 0) return [{ detail, doubt, worth: 0 }]
-    const worth = Math.min(...worths)
-    const fewer =
-      worth === detailWorth ? formAt(detailAt + 1, doubtAt) : formAt(detailAt, doubtAt + 1)
-    return [{ detail, doubt, worth }, ...fewer]
-  }
-  return formAt(0, 0)
-}
-
-/** The nest as a token; `time` writes an instant as the room reads it. */
-export function tokenOf(nest: NestSummary, time: Time, nowMs: InstantMs): Token {
+/** A spec of one nest; its label first, what is said of it by the caller. */
+export function specOf(nest: WallNest, shape: Shape, more: Partial<Spec> = {}): Spec {
   return {
-    nest: nest.nest,
-    label: nest.label,
-    shown: nest.isQuarantined ? `[${nest.label}]` : nest.label,
-    kind: kindOf(nest),
-    forms: formsOf(detailWords(nest, time, nowMs), doubtWords(nest.doubt, time)),
+    shape,
+    parts: [labelPart(nest)],
+    marks: marksOf(nest),
+    after: null,
+    isFenced: nest.isQuarantined,
+    isDoubted: nest.doubt !== null,
+    isWanted: false,
+    ...more,
   }
 }
+
+export const isPile = ({ parts }: Pick<Spec, 'parts'>): boolean =>
+  parts.filter(({ is }) => is === 'label').length > 1
+
+/** Space between the words of a shape, in pixels. */
+export function partGap(spec: Pick<Spec, 'parts' | 'shape'>, { label }: Sizes): number {
+  if (isPile(spec)) return wordGap.pile * label
+  return (spec.shape === 'bar' || spec.shape === 'asked' ? wordGap.bar : wordGap.mouth) * label
+}
+
+function partWidth({ is, text }: Part, { sizes, widthOf }: Ruler): number {
+  if (is === 'label') return widthOf(text, { px: sizes.label, weight: weight.label })
+  const px = is === 'who' ? sizes.who : sizes.label
+  return widthOf(text, { px, weight: weight.text })
+}
+
+function paddingOf(shape: Shape, { token }: Sizes): number {
+  switch (shape) {
+    case 'mouth':
+    case 'wide':
+      return mouthPadding(token)
+    case 'bar':
+    case 'asked':
+      return 0.9 * token
+    case 'shut':
+    case 'warm':
+      return 12
+    case 'dome':
+      return 0.62 * token
+    default:
+      return 34
+  }
+}
+
+/** A shut mouth is a shape that says something: never shorter than it can be seen. */
+const leastBody = 66
+
+/** The spec with its widths. */
+export function tokenOf(spec: Spec, ruler: Ruler): Token {
+  const { sizes, widthOf } = ruler
+  const words = spec.parts.reduce((sum, part) => sum + partWidth(part, ruler), 0)
+  const gaps = partGap(spec, sizes) * (spec.parts.length - 1)
+  const bodyWidth = Math.max(leastBody, words + gaps + paddingOf(spec.shape, sizes))
+  let left = 0
+  const markAt = spec.marks.map((mark) => {
+    const at = left
+    left += markWidth[mark] + markGap
+    return at
+  })
+  const fenced = spec.isFenced ? fence.width + fence.gap : 0
+  const around = fenced + (spec.shape === 'struck' ? strike : 0)
+  const bodyLeft = left + around
+  const bodyRight = bodyLeft + bodyWidth + around
+  const afterLeft = bodyRight + afterGap
+  const after = spec.after
+  const afterWidth = after ? 2 * afterGap + widthOf(after, { px: textPx, weight: weight.text }) : 0
+  return {
+    ...spec,
+    key: spec.parts.find(({ nest }) => nest)?.nest?.nest ?? '',
+    markAt,
+    bodyLeft,
+    bodyWidth,
+    afterLeft,
+    width: bodyRight + afterWidth,
+  }
+}
+
+/** What a row of tokens takes. */
+export const tokensWidth = (tokens: readonly Token[]): number =>
+  tokens.reduce((sum, { width }) => sum + width, 0) + gap * Math.max(0, tokens.length - 1)
+
+/** "+3" as the strip writes a count. */
+export const countOf = (n: number, { widthOf }: Ruler): number =>
+  n === 0 ? 0 : widthOf(stripWords.count(n), { px: textPx, weight: weight.text }) + gap
