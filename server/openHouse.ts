@@ -4,6 +4,7 @@
 
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { demoRooms } from '../demo-data/demoRooms.ts'
 import { ownOrigins } from './access/origins.ts'
 import { forgetRemovedPeople } from './access/removedPeople.ts'
 import { realChance } from './clock/chance.ts'
@@ -16,7 +17,7 @@ import { listRooms, type RoomPlace } from './config/roomsFolder.ts'
 import { scrubNowAndThen } from './config/scrubbing.ts'
 import { StartFailure } from './config/startFailure.ts'
 import { roomIdOf, type StartOptions } from './config/startOptions.ts'
-import { demoRoomId, demoSignIns, makeDemoRoom } from './demo/demoRoom.ts'
+import { makeDemoRoom } from './demo/makeDemoRoom.ts'
 import { realDisk } from './disk/realDisk.ts'
 import { Gateway } from './gateway/gateway.ts'
 import { SocketServer } from './gateway/socketServer.ts'
@@ -86,7 +87,7 @@ async function open(options: StartOptions, log: Log, closers: Closers): Promise<
   return { printed, port, close: () => closers.close() }
 }
 
-/** The rooms to open, after making the one that was asked for, or the demo where there is none. */
+/** The rooms to open, after making the one that was asked for, or the demo's where there are none. */
 async function placesOf(
   { newRoom, roomsDir }: StartOptions,
   ground: Ground,
@@ -97,12 +98,17 @@ async function placesOf(
   const hasMadeDemo = newRoom === null && before.length === 0
   if (newRoom !== null) {
     const id = roomIdOf(newRoom) ?? ''
-    if (id === demoRoomId || before.some(({ room }) => room === id)) {
+    const taken = [...demoRooms.map((demo) => demo.id), ...before.map(({ room }) => room)]
+    if (taken.includes(id)) {
       throw new StartFailure(`There is a room ${id} already; --new needs another name.`)
     }
     const wish = { room: id, title: newRoom, zone, ...newRoomHours, first: permitHolder }
     await foundRoom(ground, wish, async () => undefined)
-  } else if (hasMadeDemo) await makeDemoRoom(ground, secrets.ofRoom(demoRoomId), zone)
+  } else if (hasMadeDemo) {
+    for (const demo of demoRooms) {
+      await makeDemoRoom(demo, ground, { secrets: secrets.ofRoom(demo.id), zone })
+    }
+  }
   return { places: await listRooms(realDisk, roomsDir), hasMadeDemo }
 }
 
@@ -119,7 +125,7 @@ async function whatToPrint({ rooms, secrets, port, hasMadeDemo }: ToPrint): Prom
     printedRooms.push({
       id: room.id,
       title: room.durable.board.room.title,
-      demoSignIns: room.id === demoRoomId ? demoSignIns : [],
+      demoSignIns: demoRooms.find(({ id }) => id === room.id)?.signIns ?? [],
       firstCode: await firstCodeOf(room, secrets),
     })
   }

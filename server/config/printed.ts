@@ -34,7 +34,7 @@ const roleNames: Readonly<Record<Role, string>> = {
 
 export function printedText(printed: Printed): string {
   const made = printed.hasMadeDemo
-    ? ['There was no room in this folder, so a small demo room was made.', '']
+    ? ['There was no room in this folder, so the demo rooms were made.', '']
     : []
   const rooms = printed.rooms.flatMap((room) => roomLines(printed, room))
   return [

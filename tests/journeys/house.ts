@@ -5,8 +5,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Browser, BrowserContext, Page } from 'playwright-core'
+import { nestlingRoom } from '../../demo-data/nestlingRoom.ts'
 import { prepareBuild } from '../../server/bin/launch.mjs'
-import { demoRoomId } from '../../server/demo/demoRoom.ts'
 import type { EventOf, EventType } from '../../shared/board/events.ts'
 import { readEvents } from '../../shared/board/events.ts'
 import { originOf, ServerProcess } from '../faults/serverProcess.ts'
@@ -65,7 +65,7 @@ export class House {
   }
 
   #seasonFolder(): string {
-    const room = join(this.#folder, 'rooms', demoRoomId)
+    const room = join(this.#folder, 'rooms', nestlingRoom.id)
     const [season] = readdirSync(room)
     if (season === undefined) throw new Error('the demo room has no season')
     return join(room, season)
@@ -90,7 +90,7 @@ async function watched(context: BrowserContext, url: string): Promise<Page> {
 
 export async function wallOf(browser: Browser, house: House): Promise<Page> {
   const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } })
-  const page = await watched(context, `${house.origin}/wall`)
+  const page = await watched(context, `${house.origin}/${nestlingRoom.id}/wall`)
   await page.getByTestId('lane-1').waitFor()
   return page
 }
@@ -106,7 +106,7 @@ export async function handOf(
   house: House,
   person: DemoPerson,
 ): Promise<Page> {
-  const page = await watched(context, `${house.origin}/hand`)
+  const page = await watched(context, `${house.origin}/${nestlingRoom.id}/hand`)
   await page.getByTestId(`tile-${person.id}`).click()
   for (const figure of person.pin) await page.getByTestId(`key-${figure}`).click()
   await page.getByTestId('enter').click()

@@ -2,6 +2,7 @@
 // lets no data: address in.
 
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { nestlingRoom } from '../../demo-data/nestlingRoom.ts'
 import { type House, openedHouse } from './house.ts'
 
 let house: House
@@ -12,7 +13,7 @@ beforeAll(async () => {
 afterAll(() => house.close())
 
 async function iconOf(screen: string): Promise<string | undefined> {
-  const page = await (await fetch(`${house.origin}/${screen}`)).text()
+  const page = await (await fetch(`${house.origin}/${nestlingRoom.id}/${screen}`)).text()
   const link = /<link [^>]*rel="icon"[^>]*>/.exec(page)?.[0] ?? ''
   return /href="([^"]+)"/.exec(link)?.[1]
 }

@@ -11,10 +11,10 @@ import { realTimers } from '../../../client/session/realTimers.ts'
 import { Session } from '../../../client/session/session.ts'
 import { SocketLink } from '../../../client/session/socketLink.ts'
 import { MemoryOutbox } from '../../../client/stores/memoryOutbox.ts'
+import { demoRooms } from '../../../demo-data/demoRooms.ts'
 import { startFailureOf } from '../../../server/config/failureSentence.ts'
 import { printedText } from '../../../server/config/printed.ts'
 import type { StartOptions } from '../../../server/config/startOptions.ts'
-import { demoSignIns } from '../../../server/demo/demoRoom.ts'
 import { type OpenHouse, openHouse } from '../../../server/openHouse.ts'
 import type { NestId, PersonId } from '../../../shared/base/values.ts'
 import { keptLog } from '../quietLog.ts'
@@ -95,13 +95,14 @@ async function sessionOn(house: OpenHouse, room: string, store = new MemoryOutbo
 }
 
 const jonas = 'p4' as PersonId
-const claim = { type: 'ClaimNest', v: 1, nest: 'n7' as NestId } as const
+/** L, two robins that have just come due. */
+const claim = { type: 'ClaimNest', v: 1, nest: 'n11' as NestId } as const
 
 describe('a house in an empty folder', () => {
   it('makes the demo, says so once, and tells how to sign in', async () => {
     const house = await open()
     const text = printedText(house.printed)
-    expect(text).toContain('a small demo room was made')
+    expect(text).toContain('the demo rooms were made')
     expect(text).toContain(`http://127.0.0.1:${house.port}/pennywren/wall`)
     expect(text).toContain(`http://127.0.0.1:${house.port}/pennywren/hand`)
     expect(text).toContain('Jonas    PIN 4680  volunteer')
@@ -142,18 +143,19 @@ describe('a house in an empty folder', () => {
   it('keeps no PIN of somebody who was removed', async () => {
     const { session } = await sessionOn(await open(), 'pennywren')
     const withPin = (): unknown[] =>
-      JSON.parse(readFileSync(join(roomsDir, 'secrets.json'), 'utf8')).pins.map(
-        ({ person }: { person: string }) => person,
-      )
+      JSON.parse(readFileSync(join(roomsDir, 'secrets.json'), 'utf8'))
+        .pins.filter(({ room }: { room: string }) => room === 'pennywren')
+        .map(({ person }: { person: string }) => person)
     expect(withPin()).toContain(jonas)
-    const [founder] = demoSignIns
+    const everybody = demoRooms.find(({ id }) => id === 'pennywren')?.signIns ?? []
+    const [founder] = everybody
     await session.signIn(founder?.person as PersonId, founder?.pin ?? '')
     const removal = { type: 'RemovePerson', v: 1, person: jonas } as const
     expect(await session.ask(founder?.person as PersonId, removal)).toMatchObject({
       status: 'applied',
     })
     await expect.poll(withPin, { timeout: 30_000 }).not.toContain(jonas)
-    expect(withPin()).toHaveLength(demoSignIns.length - 1)
+    expect(withPin()).toHaveLength(everybody.length - 1)
   })
 
   it('has written no name, note, PIN or token into its log, its journal or its snapshots', async () => {
