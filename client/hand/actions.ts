@@ -4,6 +4,8 @@ import type { Session } from '../session/session.ts'
 import type { Say } from '../ui/words.ts'
 import { Acting } from './acting.ts'
 import { BroodActions } from './broodActions.ts'
+import { CallActions } from './callActions.ts'
+import { LeadActions } from './leadActions.ts'
 import { RoundActions } from './roundActions.ts'
 import { SignActions } from './signActions.ts'
 import type { Ui } from './ui.ts'
@@ -12,6 +14,8 @@ export type Actions = {
   readonly sign: SignActions
   readonly round: RoundActions
   readonly brood: BroodActions
+  readonly call: CallActions
+  readonly lead: LeadActions
 }
 
 export function createActions(session: Session, ui: Ui, say: Say): Actions {
@@ -20,5 +24,7 @@ export function createActions(session: Session, ui: Ui, say: Say): Actions {
     sign: new SignActions(acting),
     round: new RoundActions(acting),
     brood: new BroodActions(acting),
+    call: new CallActions(acting),
+    lead: new LeadActions(acting),
   }
 }

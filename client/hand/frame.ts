@@ -1,16 +1,22 @@
-// The frame of every page: whether the room is live, who is served, what must be told first, then the
-// page's own body, and at the thumb's end its one big press.
+// The frame of every page: whether the room is live, help in one tap, who is served, what must be told
+// first, then the page's own body, and at the thumb's end its one big press.
 
 import type { ComponentChild } from 'preact'
+import type { RequestId } from '../../shared/base/values.ts'
 import { nameOf } from '../../shared/views/names.ts'
 import { html } from '../ui/html.ts'
 import { formerHelper, handWords, houseWords, notLiveSince, whyNotLive } from '../ui/words.ts'
 import type { Hand } from './hand.ts'
+import { callLines } from './pages/callLines.ts'
+import { helpPress } from './pages/help.ts'
+import { servedRow } from './pages/served.ts'
 
 export type Parts = {
   readonly id: string
   readonly body: ComponentChild
   readonly dock?: ComponentChild
+  /** The call this page is about, which then needs no line above it. */
+  readonly call?: RequestId
 }
 
 function liveness(hand: Hand): { isLost: boolean; words: string } {
@@ -32,6 +38,7 @@ function header(hand: Hand): ComponentChild {
       <span class="live" data-testid="live" data-live=${kind}>${words}</span>
       <time data-testid="clock">${hand.say.time(hand.nowMs)}</time>
     </p>
+    ${person ? helpPress({ ...hand, person }) : null}
     <button
       type="button"
       class="who"
@@ -44,8 +51,9 @@ function header(hand: Hand): ComponentChild {
 }
 
 /** What stands above every page until it is dealt with or over. */
-function messages(hand: Hand): ComponentChild {
+function messages(hand: Hand, call: RequestId | null): ComponentChild {
   const { snapshot, ui } = hand
+  const { person } = ui
   const house = snapshot.house.map((condition) => houseWords(condition, hand.say))
   const failing = snapshot.isStoreFailing ? [handWords.storeFailing] : []
   const { liveness: now } = snapshot
@@ -54,14 +62,15 @@ function messages(hand: Hand): ComponentChild {
   return html`
     ${alarms.map((words) => html`<p class="alarm" role="alert" data-testid="house">${words}</p>`)}
     ${ui.notice ? html`<p class=${`notice ${ui.notice.tone}`} role="status" data-testid="notice">${ui.notice.text}</p>` : null}
+    ${person ? callLines({ ...hand, person }, call) : null}
   `
 }
 
 /** A whole page. */
-export function frame(hand: Hand, { id, body, dock }: Parts): ComponentChild {
+export function frame(hand: Hand, { id, body, dock, call }: Parts): ComponentChild {
   return html`<div class="screen" data-testid=${`page-${id}`}>
-    ${header(hand)}
-    <div class="body">${messages(hand)} ${body}</div>
+    ${header(hand)} ${servedRow(hand)}
+    <div class="body">${messages(hand, call ?? null)} ${body}</div>
     ${dock ? html`<div class="dock">${dock}</div>` : null}
   </div>`
 }

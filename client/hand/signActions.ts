@@ -1,6 +1,6 @@
 // Who the device serves: signing in and out, switching, and the shift that goes with it.
 
-import type { PersonId } from '../../shared/base/values.ts'
+import type { InstantMs, PersonId } from '../../shared/base/values.ts'
 import type { SignInOutcome } from '../session/outcomes.ts'
 import { signInRefusal } from '../ui/askOutcome.ts'
 import type { Acting } from './acting.ts'
@@ -44,8 +44,10 @@ export class SignActions {
     return this.#acting.ask({ type: 'BeginShift', v: 1 }, null)
   }
 
-  beginBreak(): Promise<boolean> {
-    return this.#acting.ask({ type: 'BeginBreak', v: 1 }, home)
+  /** `backAtMs` is null for somebody who cannot say. */
+  beginBreak(backAtMs: InstantMs | null): Promise<boolean> {
+    const back = backAtMs === null ? {} : { backAtMs }
+    return this.#acting.ask({ type: 'BeginBreak', v: 1, ...back }, home)
   }
 
   endBreak(): Promise<boolean> {

@@ -3,6 +3,8 @@
 
 import { type Signal, signal } from '@preact/signals'
 import type { NestId, PersonId } from '../../shared/base/values.ts'
+import type { fluidRoutes } from '../../shared/board/constants.ts'
+import type { Place } from '../attention/place.ts'
 import { type Draft, emptyDraft } from './draft.ts'
 import { home, type Page } from './page.ts'
 
@@ -27,6 +29,22 @@ export const emptyBox: BoxDraft = { howMany: null, size: null, incubator: null }
 /** A hold being set or lifted; its reason is chosen before its time. */
 export type HoldDraft = { readonly reason: string | null }
 
+/** Fluids being recorded; the amount is what was typed, and begins with nothing. */
+export type FluidsDraft = {
+  readonly fluid: string | null
+  readonly route: (typeof fluidRoutes)[number] | null
+  readonly warmth: 'warmed' | 'notWarmed' | null
+  readonly site: string | null
+  readonly figures: string
+}
+export const emptyFluids: FluidsDraft = {
+  fluid: null,
+  route: null,
+  warmth: null,
+  site: null,
+  figures: '',
+}
+
 export type UiState = {
   readonly person: PersonId | null
   readonly page: Page
@@ -34,8 +52,13 @@ export type UiState = {
   readonly pad: PinPad
   readonly box: BoxDraft
   readonly hold: HoldDraft
+  readonly fluids: FluidsDraft
+  /** Where this screen stands; kept on the device by whoever opened it. */
+  readonly place: Place
   /** Birds picked on a page that asks which. */
   readonly picked: readonly string[]
+  /** What is being typed, on the one page where anything is. */
+  readonly words: string
   readonly notice: Notice | null
   /** Something was asked and its answer is awaited. */
   readonly isAsking: boolean
@@ -43,7 +66,7 @@ export type UiState = {
 
 export type Ui = Signal<UiState>
 
-export const createUi = (): Ui =>
+export const createUi = (place: Place = 'nursery'): Ui =>
   signal<UiState>({
     person: null,
     page: home,
@@ -51,7 +74,10 @@ export const createUi = (): Ui =>
     pad: emptyPad,
     box: emptyBox,
     hold: { reason: null },
+    fluids: emptyFluids,
+    place,
     picked: [],
+    words: '',
     notice: null,
     isAsking: false,
   })
@@ -81,7 +107,10 @@ export const onPage = (state: UiState, page: Page): UiState => ({
   page,
   notice: null,
   picked: [],
+  words: '',
   pad: emptyPad,
   box: emptyBox,
   hold: { reason: null },
+  // Its two pages are one record.
+  fluids: page.type === 'fluidsAmount' || page.type === 'fluids' ? state.fluids : emptyFluids,
 })

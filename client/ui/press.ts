@@ -40,3 +40,7 @@ export const choice = (what: Press & { readonly isOn: boolean }): ComponentChild
 /** Presses side by side, two to a line. */
 export const pair = (...presses: readonly ComponentChild[]): ComponentChild =>
   html`<div class="pair">${presses}</div>`
+
+/** Presses side by side, three to a line. */
+export const three = (...presses: readonly ComponentChild[]): ComponentChild =>
+  html`<div class="three">${presses}</div>`

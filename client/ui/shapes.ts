@@ -51,3 +51,16 @@ export function mouth(state: 'late' | 'veryLate' | 'due' | 'soon' | 'shut'): Com
     <path d=${isOpen ? open : shut} stroke-width="14" stroke-linejoin="round" />
   </svg>`
 }
+
+/** "Now": somebody is called, and no other shape means it. */
+export const nowMark = (): ComponentChild =>
+  html`<svg class="now-mark" viewBox="0 0 148 132" aria-hidden="true">
+    <path
+      d="M74 8L140 124H8Z"
+      fill="currentColor"
+      stroke="currentColor"
+      stroke-width="14"
+      stroke-linejoin="round"
+    />
+    <path class="bang" d="M67 46h14l-3 38h-8ZM67 94h14v14h-14Z" />
+  </svg>`

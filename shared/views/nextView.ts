@@ -7,8 +7,9 @@ import { birdsOf } from '../board/change.ts'
 import type { Bird, Board, Nest } from '../board/state.ts'
 import { nextNest } from '../plan/nextNest.ts'
 import { lateMs, nestDueAtMs } from '../rules/due.ts'
+import { isMentorAway } from '../rules/mentors.ts'
 import { type Hours, hoursAt } from './hours.ts'
-import type { PublicNames } from './names.ts'
+import { nameOf, type PublicNames } from './names.ts'
 import { type NestSummary, nestSummary } from './nestState.ts'
 import { type PlanLine, planLines } from './planLine.ts'
 
@@ -32,6 +33,8 @@ export type NextNest = {
 export type NextView =
   | { readonly type: 'offShift' }
   | { readonly type: 'onBreak'; readonly backAtMs: InstantMs | null }
+  /** A trainee without their mentor; `hasMentor` is false where none was ever named. */
+  | { readonly type: 'mentorAway'; readonly hasMentor: boolean; readonly name: string | null }
   | NextNest
   /** Nothing may be fed now; `nextAtMs` is when this person's first nest falls due. */
   | {
@@ -77,6 +80,31 @@ function nothing(board: Board, person: PersonId, nowMs: InstantMs): NextView {
   }
 }
 
+type Shown = {
+  readonly person: PersonId
+  readonly nowMs: InstantMs
+  readonly nest: Nest
+  readonly dueAtMs: InstantMs
+  readonly birds: readonly Bird[]
+  readonly doubts: readonly number[]
+}
+
+/** One nest as it is put to somebody: by the plan, or by whoever asks them. */
+export function nestShown(board: Board, names: PublicNames, of: Shown): NextNest {
+  const { person, nowMs, nest, dueAtMs, birds, doubts } = of
+  return {
+    type: 'nest',
+    summary: nestSummary(board, names, { nest, nowMs }),
+    dueAtMs,
+    lateMs: lateMs(board, dueAtMs, nowMs),
+    why: whyThis(board, { person, nowMs, nest: nest.id, dueAtMs }),
+    birds: birds.length,
+    species: codesOf(birds),
+    plans: planLines(board, birds),
+    doubts,
+  }
+}
+
 /** What to show a person with nothing in hand at `nowMs`. */
 export function nextView(
   board: Board,
@@ -87,19 +115,13 @@ export function nextView(
   const actor = board.people[person]
   if (!actor || actor.isRemoved || actor.shift === 'off') return { type: 'offShift' }
   if (actor.shift === 'break') return { type: 'onBreak', backAtMs: actor.backAtMs }
+  if (isMentorAway(board, person)) {
+    const name = nameOf(board, names, actor.mentor)
+    return { type: 'mentorAway', hasMentor: actor.mentor !== null, name }
+  }
   const next = nextNest(board, person, nowMs)
   const nest = next ? board.nests[next.nest] : undefined
   if (!next || !nest) return nothing(board, person, nowMs)
-  const ready = birdsOf(board, nest.id).filter((bird) => next.birds.includes(bird.id))
-  return {
-    type: 'nest',
-    summary: nestSummary(board, names, { nest, nowMs }),
-    dueAtMs: next.dueAtMs,
-    lateMs: lateMs(board, next.dueAtMs, nowMs),
-    why: whyThis(board, { person, nowMs, nest: nest.id, dueAtMs: next.dueAtMs }),
-    birds: ready.length,
-    species: codesOf(ready),
-    plans: planLines(board, ready),
-    doubts: next.doubts,
-  }
+  const birds = birdsOf(board, nest.id).filter((bird) => next.birds.includes(bird.id))
+  return nestShown(board, names, { ...of, nest, dueAtMs: next.dueAtMs, birds, doubts: next.doubts })
 }

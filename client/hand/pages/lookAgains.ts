@@ -1,5 +1,5 @@
-// "Look again: E, red. Cool to touch.": asked of whoever set the hold, and of the lead, until the hold is
-// lifted or set anew. The press leads to the nest, where both can be done.
+// "Look again: E, red. Cool to touch.": asked of whoever set the hold, and of the lead, until it is
+// lifted or set anew; and arrivals whose look is due. The press leads to the nest, where it is done.
 
 import type { ComponentChild } from 'preact'
 import { lookAgains } from '../../../shared/views/lookAgains.ts'
@@ -7,6 +7,7 @@ import { wholeMinutes } from '../../ui/clock.ts'
 import { html } from '../../ui/html.ts'
 import { second } from '../../ui/press.ts'
 import { bandWords, handWords } from '../../ui/words.ts'
+import { leadWords } from '../callWords.ts'
 import type { Served } from '../hand.ts'
 
 /** More at once would push the next nest off the page; the others follow when these are dealt with. */
@@ -22,7 +23,7 @@ export function lookAgainPresses(hand: Served): ComponentChild {
         id: `look-again-${one.label}`,
         text: handWords.lookAgainAt(one.label, one.bird === null ? null : bandWords(one.bird)),
         small: handWords.lookAgainWhy(
-          one.reason,
+          one.reason ?? leadWords.warming,
           one.isOverdue ? wholeMinutes(hand.nowMs - one.lookAgainAtMs) : null,
         ),
         onPress: () => hand.go({ type: 'nest', nest: one.nest }),

@@ -2,25 +2,29 @@
 // there is no press to claim with: the nest is said aloud.
 
 import type { ComponentChild } from 'preact'
+import { unreachable } from '../../../shared/base/control.ts'
 import { calledOffView } from '../../../shared/views/calledOffView.ts'
 import { type NextNest, type NextView, nextView } from '../../../shared/views/nextView.ts'
 import { html } from '../../ui/html.ts'
-import { pair, primary, second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
+import { pair, primary, second, three } from '../../ui/press.ts'
+import { formerHelper, handWords } from '../../ui/words.ts'
+import { shiftWords } from '../callWords.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import { home } from '../page.ts'
+import { alreadyFedPress } from './alreadyFed.ts'
+import { claimPress, pressState } from './claimPress.ts'
 import { lookAgainPresses } from './lookAgains.ts'
-import { offered } from './offered.ts'
+import { nextNestLines } from './nextNestLines.ts'
+import { noticesLine } from './notices.ts'
 import { questions } from './question.ts'
 import { undoPress } from './undo.ts'
 import { waitingLine } from './waiting.ts'
 
-function nothing(hand: Served, view: Exclude<NextView, NextNest>): ComponentChild {
-  if (view.type === 'offShift') return html`<h1>${handWords.offShift}</h1>`
-  if (view.type === 'onBreak') {
-    const back = view.backAtMs === null ? null : hand.say.time(view.backAtMs)
-    return html`<h1>${handWords.onBreak(back)}</h1>`
-  }
+function nothingNow(
+  hand: Served,
+  view: Extract<NextView, { readonly type: 'nothing' }>,
+): ComponentChild {
   const next =
     view.nextAtMs === null || view.nextLabel === null
       ? handWords.nothingForYou
@@ -33,33 +37,24 @@ function nothing(hand: Served, view: Exclude<NextView, NextNest>): ComponentChil
     <p class="why">${next}</p>`
 }
 
-/** What the big press can be just now: it waits for an answer, or for the link. */
-function pressState(hand: Served): { isOff: boolean; text?: string; small?: string } {
-  if (hand.ui.isAsking) return { isOff: true, text: handWords.asking }
-  return hand.snapshot.canAsk
-    ? { isOff: false }
-    : { isOff: true, text: handWords.connecting, small: '' }
-}
-
-function claimPress(hand: Served, next: NextNest): ComponentChild {
-  const { nest, label } = next.summary
-  const { round } = hand.actions
-  if (next.doubts.length > 0) {
-    return primary({
-      id: 'look-first',
-      text: handWords.lookFirst,
-      small: handWords.lookFirstSmall(label),
-      onPress: () => void round.claim(nest, { seenDoubts: [...next.doubts] }),
-      ...pressState(hand),
-    })
+function nothing(hand: Served, view: Exclude<NextView, NextNest>): ComponentChild {
+  switch (view.type) {
+    case 'offShift':
+      return html`<h1>${handWords.offShift}</h1>`
+    case 'onBreak': {
+      const back = view.backAtMs === null ? null : hand.say.time(view.backAtMs)
+      return html`<h1>${handWords.onBreak(back)}</h1>`
+    }
+    case 'mentorAway':
+      return html`<h1 data-testid="mentor-away">
+          ${view.hasMentor ? shiftWords.mentorAway(view.name ?? formerHelper) : shiftWords.noMentor}
+        </h1>
+        <p class="why">${shiftWords.mentorWhy}</p>`
+    case 'nothing':
+      return nothingNow(hand, view)
+    default:
+      return unreachable(view)
   }
-  return primary({
-    id: 'claim',
-    text: handWords.claim(label),
-    small: handWords.claimSmall,
-    onPress: () => void round.claim(nest),
-    ...pressState(hand),
-  })
 }
 
 function bigPress(hand: Served, view: NextView): ComponentChild {
@@ -82,8 +77,11 @@ function bigPress(hand: Served, view: NextView): ComponentChild {
         onPress: () => void sign.endBreak(),
         ...pressState(hand),
       })
+    case 'mentorAway':
     case 'nothing':
       return null
+    default:
+      return unreachable(view)
   }
 }
 
@@ -110,20 +108,30 @@ export function nextPage(hand: Served): ComponentChild {
     lostWords(hand),
     ...questions(hand),
     lookAgainPresses(hand),
+    noticesLine(hand),
   ]
   const undo = undoPress(hand)
   const isCrowded = hand.ui.notice !== null || [undo, ...first].some((piece) => piece !== null)
-  const size = isCrowded ? 'small' : 'large'
+  const another = second({
+    id: 'another',
+    text: handWords.another,
+    onPress: () => hand.go({ type: 'list' }),
+  })
+  const more = second({
+    id: 'more',
+    text: handWords.more,
+    onPress: () => hand.go({ type: 'more' }),
+  })
+  const others =
+    view.type === 'nest'
+      ? three(alreadyFedPress(hand, view.summary.nest, home), another, more)
+      : pair(another, more)
   return frame(hand, {
     id: 'next',
     body: html`
       ${first}
-      ${view.type === 'nest' ? offered(hand, view, size) : nothing(hand, view)}
+      ${view.type === 'nest' ? nextNestLines(hand, view, isCrowded ? 'small' : 'large') : nothing(hand, view)}
     `,
-    dock: html`${undo} ${bigPress(hand, view)}
-    ${pair(
-      second({ id: 'another', text: handWords.another, onPress: () => hand.go({ type: 'list' }) }),
-      second({ id: 'more', text: handWords.more, onPress: () => hand.go({ type: 'more' }) }),
-    )}`,
+    dock: html`${undo} ${bigPress(hand, view)} ${others}`,
   })
 }

@@ -1,28 +1,22 @@
-// The name tiles. One tap turns to somebody signed in on this device already, so that a tablet changes
-// hands in two; anybody else goes on to the PIN pad.
+// Who are you? One tile a person; those signed in on this device need no PIN and stand first.
 
 import type { ComponentChild } from 'preact'
 import { type NameTile, signInView } from '../../../shared/views/signInView.ts'
 import { html } from '../../ui/html.ts'
-import { second } from '../../ui/press.ts'
-import { formerHelper, handWords, roleWords } from '../../ui/words.ts'
+import { choice } from '../../ui/press.ts'
+import { handWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Hand } from '../hand.ts'
-import { home } from '../page.ts'
+import { tileName, tileWords, turnTo } from './personTile.ts'
 
-function tile(hand: Hand, one: NameTile): ComponentChild {
-  const isServed = one.person === hand.ui.person
-  return second({
+const tile = (hand: Hand, one: NameTile): ComponentChild =>
+  choice({
     id: `tile-${one.person}`,
-    text: one.name ?? formerHelper,
-    small: one.isSignedIn ? handWords.signedInHere : roleWords[one.role],
-    onPress: () => {
-      if (isServed) hand.go(home)
-      else if (one.isSignedIn) hand.actions.sign.serve(one.person)
-      else hand.go({ type: 'pin', person: one.person, how: 'pin' })
-    },
+    text: tileName(one),
+    small: tileWords(hand, one),
+    isOn: one.person === hand.ui.person,
+    onPress: () => turnTo(hand, one),
   })
-}
 
 export function peoplePage(hand: Hand): ComponentChild {
   const tiles = signInView(hand.board, hand.names, hand.snapshot.signedIn)
@@ -30,6 +24,6 @@ export function peoplePage(hand: Hand): ComponentChild {
     id: 'people',
     body: html`<h1>${handWords.whoAreYou}</h1>
       ${tiles.length === 0 ? html`<p>${handWords.noPeople}</p>` : null}
-      <div class="pair">${tiles.map((one) => tile(hand, one))}</div>`,
+      <div class="choices tiles">${tiles.map((one) => tile(hand, one))}</div>`,
   })
 }

@@ -41,7 +41,11 @@ function perhaps(hand: Served, next: NextNest): ComponentChild {
 }
 
 /** Drawn smaller where something else must be read first. */
-export function offered(hand: Served, next: NextNest, size: 'large' | 'small'): ComponentChild {
+export function nextNestLines(
+  hand: Served,
+  next: NextNest,
+  size: 'large' | 'small',
+): ComponentChild {
   const { summary } = next
   const birds = handWords.every(birdsWords(next.birds), next.species.join(', '))
   const ways = [...new Set(next.plans.map(({ technique }) => techniqueWords[technique]))]
