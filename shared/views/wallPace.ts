@@ -12,7 +12,7 @@ import type { WallNest } from './wallNest.ts'
 export type Pace =
   | { readonly type: 'keepingUp' }
   | { readonly type: 'behind'; readonly minutes: number }
-  /** Nests not fed since the room opened, of all that are to be fed today. */
+  /** Nests that were due when the room opened and were not fed since, of all it feeds. */
   | { readonly type: 'openingRound'; readonly left: number; readonly of: number }
   /** Nests that come due once more before lights out. */
   | { readonly type: 'lastRound'; readonly left: number; readonly closesAtMs: InstantMs }
@@ -28,7 +28,7 @@ function openingRound(board: Board, nests: readonly WallNest[], nowMs: InstantMs
   const { opensAtMs } = today(board)
   if (nowMs >= opensAtMs + openingRoundMs) return null
   const dues = nests.flatMap(({ nest }) => nestDueAtMs(board, nest) ?? [])
-  // Whatever was due before the room opened counts from opening: it has not been fed since.
+  // What was due before the room opened is due from opening, until it is fed.
   const left = dues.filter((dueAtMs) => dueAtMs <= opensAtMs).length
   return left === 0 ? null : { type: 'openingRound', left, of: dues.length }
 }
