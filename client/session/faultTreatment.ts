@@ -35,6 +35,8 @@ export function treatmentOf(code: FaultCode): Treatment {
     case 'helloFirst':
     case 'notPaired':
       return 'reconnect'
+    case 'notAllowed':
+    case 'personUnknown':
     case 'pinWrong':
     case 'pinLocked':
       return 'ignore'

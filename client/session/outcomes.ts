@@ -1,8 +1,8 @@
-// What can become of an ask, a report and a sign-in, as the one who made it is told.
+// What can become of an ask, a report and a request such as a sign-in, as the one who made it is told.
 
 import type { PersonId } from '../../shared/base/values.ts'
 import type { Rejection } from '../../shared/rules/rejection.ts'
-import type { FaultCode } from '../../shared/wire/frames.ts'
+import type { CodeFrame, FaultCode, RecordFrame } from '../../shared/wire/frames.ts'
 import type { StuckWhy } from './ports.ts'
 
 type Applied = {
@@ -40,7 +40,19 @@ export type ReportAnswer =
 /** `numberOwed`: its old number is not yet withdrawn, so it may still turn out to have arrived. */
 export type RetryOutcome = ReportOutcome | { readonly status: 'unknown' | 'numberOwed' }
 
-export type SignInOutcome =
-  | { readonly status: 'done'; readonly signedIn: readonly PersonId[] }
+/** `busy`: another request of this page is still open. `noAnswer`: given up after 15 s. */
+export type NotDone =
   | { readonly status: 'fault'; readonly code: FaultCode; readonly waitMs?: number }
   | { readonly status: 'notLive' | 'busy' | 'noAnswer' | 'stopped' }
+
+export type SignInOutcome =
+  | { readonly status: 'done'; readonly signedIn: readonly PersonId[] }
+  | NotDone
+/** The digits are told this once; whoever asked shows them and forgets them. */
+export type CodeOutcome =
+  | ({ readonly status: 'done' } & Pick<CodeFrame, 'code' | 'lifeMs'>)
+  | NotDone
+/** Earliest first. */
+export type RecordsOutcome =
+  | { readonly status: 'done'; readonly records: readonly RecordFrame[] }
+  | NotDone

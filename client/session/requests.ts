@@ -1,61 +1,78 @@
-// Signing in, first sign-in and signing out: asked over the live link, one at a time, answered or given
-// up. They have no number and are never kept: a person who got no answer sees it and taps again.
+// Signing in, first sign-in, signing out, a code for somebody else, the room's last records: asked over
+// the live link, answered or given up. They have no number and are never kept: a person who got no
+// answer sees it and taps again. What people ask for goes one at a time; the records a page reads by
+// itself stand in nobody's way.
 
 import type { PersonId } from '../../shared/base/values.ts'
-import type { Fault, FromScreen } from '../../shared/wire/frames.ts'
-import type { SignInOutcome } from './outcomes.ts'
+import type { FromScreen, ToOne } from '../../shared/wire/frames.ts'
+import { OneRequest } from './oneRequest.ts'
+import type { CodeOutcome, NotDone, RecordsOutcome, SignInOutcome } from './outcomes.ts'
 import type { Timers } from './ports.ts'
 
-export type Request = Extract<FromScreen, { type: 'signIn' | 'redeem' | 'signOut' }>
+export type RequestFrame = Extract<
+  FromScreen,
+  { type: 'signIn' | 'redeem' | 'signOut' | 'issueCode' | 'recentRecords' }
+>
 
-/** The server checks one PIN at a time, on purpose slowly; several people at once stand in a line. */
-const requestMaxMs = 15_000
-
-type Open = {
-  readonly request: Request
-  readonly resolve: (outcome: SignInOutcome) => void
-  readonly cancel: () => void
+export interface RequestRoom {
+  readonly isLive: boolean
+  send(frame: RequestFrame): void
 }
 
 export class Requests {
-  readonly #timers: Timers
-  #open: Open | null = null
+  readonly #room: RequestRoom
+  readonly #personal: OneRequest
+  readonly #reading: OneRequest
 
-  constructor(timers: Timers) {
-    this.#timers = timers
+  constructor(room: RequestRoom, timers: Timers) {
+    this.#room = room
+    this.#personal = new OneRequest(timers)
+    this.#reading = new OneRequest(timers)
   }
 
-  /** Calls `send` with the request, unless another is still open. */
-  ask(request: Request, send: (request: Request) => void): Promise<SignInOutcome> {
-    if (this.#open !== null) return Promise.resolve({ status: 'busy' })
-    return new Promise((resolve) => {
-      const cancel = this.#timers.after(requestMaxMs, () => this.end({ status: 'noAnswer' }))
-      this.#open = { request, resolve, cancel }
-      send(request)
-    })
+  /** Who is signed in here may be told because of another tab too, and answers only what it fits. */
+  signing(
+    request: Extract<RequestFrame, { type: 'signIn' | 'redeem' | 'signOut' }>,
+  ): Promise<SignInOutcome> {
+    const isWanted = request.type !== 'signOut'
+    return this.#ask(this.#personal, request, (frame) =>
+      frame.type === 'signedIn' && frame.people.includes(request.person) === isWanted
+        ? { status: 'done', signedIn: frame.people }
+        : null,
+    )
   }
 
-  /** Who is signed in here now. Another tab's sign-in says so too, and answers only what it fits. */
-  signedIn(people: readonly PersonId[]): void {
-    if (this.#open === null) return
-    const { type, person } = this.#open.request
-    const isThere = people.includes(person)
-    if (isThere === (type !== 'signOut')) this.end({ status: 'done', signedIn: people })
+  code(person: PersonId): Promise<CodeOutcome> {
+    return this.#ask(this.#personal, { type: 'issueCode', person }, (frame) =>
+      frame.type === 'code' && frame.person === person
+        ? { status: 'done', code: frame.code, lifeMs: frame.lifeMs }
+        : null,
+    )
   }
 
-  /** Takes a fault without a number as the answer to the open request; false when none is open. */
-  faulted({ code, n, waitMs }: Fault): boolean {
-    if (this.#open === null || n !== undefined) return false
-    this.end({ status: 'fault', code, ...(waitMs === undefined ? {} : { waitMs }) })
-    return true
+  records(count: number): Promise<RecordsOutcome> {
+    return this.#ask(this.#reading, { type: 'recentRecords', count }, (frame) =>
+      frame.type === 'records' ? { status: 'done', records: frame.records } : null,
+    )
   }
 
-  /** Ends the open request, if there is one. */
-  end(outcome: SignInOutcome): void {
-    const open = this.#open
-    if (open === null) return
-    this.#open = null
-    open.cancel()
-    open.resolve(outcome)
+  /** Ends the request this frame answers; false where it answers none. */
+  heard(frame: ToOne): boolean {
+    return this.#personal.heard(frame) || this.#reading.heard(frame)
+  }
+
+  /** Ends whatever is open. */
+  end(outcome: NotDone): void {
+    this.#personal.end(outcome)
+    this.#reading.end(outcome)
+  }
+
+  #ask<Done>(
+    line: OneRequest,
+    request: RequestFrame,
+    read: (frame: ToOne) => Done | null,
+  ): Promise<Done | NotDone> {
+    if (!this.#room.isLive) return Promise.resolve({ status: 'notLive' })
+    return line.ask(read, () => this.#room.send(request))
   }
 }

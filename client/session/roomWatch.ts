@@ -4,15 +4,13 @@
 
 import type { InstantMs, LengthMs, PersonId } from '../../shared/base/values.ts'
 import type {
-  AnswerFrame,
   Beat,
-  Fault,
   FaultCode,
   FromScreen,
   FromServer,
   HouseCondition,
   ScreenKind,
-  SignedIn,
+  ToOne,
   Welcome,
 } from '../../shared/wire/frames.ts'
 import { notLiveMs, protocolVersion } from '../../shared/wire/limits.ts'
@@ -37,7 +35,7 @@ export interface RoomFollower {
   token(): string | null
   welcomed(welcome: Welcome): void
   lost(): void
-  frame(frame: AnswerFrame | Fault | SignedIn): void
+  frame(frame: ToOne): void
 }
 
 const nobody: RoomFollower = {

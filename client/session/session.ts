@@ -5,13 +5,15 @@
 import type { InstantMs, PersonId } from '../../shared/base/values.ts'
 import type { AskType, CommandOf, ReportType } from '../../shared/board/commands.ts'
 import { askMaxAgeMs } from '../../shared/board/constants.ts'
-import type { AnswerFrame, Fault, SignedIn, Welcome } from '../../shared/wire/frames.ts'
+import type { ToOne, Welcome } from '../../shared/wire/frames.ts'
 import { retryBackoff, waitMs } from './backoff.ts'
 import { LaneSender } from './laneSender.ts'
 import { OpenAsks } from './openAsks.ts'
 import { type HeldNote, Outbox } from './outbox.ts'
 import type {
   AskOutcome,
+  CodeOutcome,
+  RecordsOutcome,
   ReportAnswer,
   ReportOutcome,
   RetryOutcome,
@@ -19,7 +21,7 @@ import type {
 } from './outcomes.ts'
 import { type PendingState, pendingOf } from './pending.ts'
 import type { Noted, OutboxStore } from './ports.ts'
-import { type Request, Requests } from './requests.ts'
+import { Requests } from './requests.ts'
 import { type RoomPorts, RoomWatch } from './roomWatch.ts'
 import type { LateAnswer, SessionSnapshot } from './sessionSnapshot.ts'
 import { Subscribers } from './subscribers.ts'
@@ -53,7 +55,6 @@ export class Session {
     this.#ports = ports
     this.#outbox = new Outbox(ports.store, ports.timers, ports.complain)
     this.#asks = new OpenAsks(ports.timers)
-    this.#requests = new Requests(ports.timers)
     this.#subscribers = new Subscribers(ports.complain)
     this.#room = new RoomWatch(ports, {
       token: () => this.#outbox.token,
@@ -61,6 +62,7 @@ export class Session {
       lost: () => this.#lost(),
       frame: (frame) => this.#take(frame),
     })
+    this.#requests = new Requests(this.#room, ports.timers)
     this.#lane = this.#makeLane()
     this.#room.subscribe(() => this.#changed())
   }
@@ -166,16 +168,26 @@ export class Session {
   }
 
   signIn(person: PersonId, pin: string): Promise<SignInOutcome> {
-    return this.#request({ type: 'signIn', person, pin })
+    return this.#requests.signing({ type: 'signIn', person, pin })
   }
 
   /** First sign-in: the one-time code, and the PIN the person chooses. */
   redeem(person: PersonId, secret: { code: string; pin: string }): Promise<SignInOutcome> {
-    return this.#request({ type: 'redeem', person, ...secret })
+    return this.#requests.signing({ type: 'redeem', person, ...secret })
   }
 
   signOut(person: PersonId): Promise<SignInOutcome> {
-    return this.#request({ type: 'signOut', person })
+    return this.#requests.signing({ type: 'signOut', person })
+  }
+
+  /** A one-time code for somebody else's first sign-in, where a permit holder is signed in here. */
+  issueCode(person: PersonId): Promise<CodeOutcome> {
+    return this.#requests.code(person)
+  }
+
+  /** The last records the room holds, at most `recordsAskedMax` of them. */
+  recentRecords(count: number): Promise<RecordsOutcome> {
+    return this.#requests.records(count)
   }
 
   /**
@@ -241,11 +253,6 @@ export class Session {
     return { status: 'kept', n, answered }
   }
 
-  async #request(request: Request): Promise<SignInOutcome> {
-    if (!this.#room.isLive) return { status: 'notLive' }
-    return this.#requests.ask(request, (frame) => this.#room.send(frame))
-  }
-
   #stateOf({ kind, n }: { readonly kind: Noted['kind']; readonly n: number }): PendingState {
     if (kind === 'ask' && !this.#asks.isOpen(n)) return 'withdrawn'
     return n === this.#lane.inFlight || this.#asks.isSent(n) ? 'sent' : 'waiting'
@@ -260,12 +267,11 @@ export class Session {
     this.#requests.end({ status: 'notLive' })
   }
 
-  #take(frame: AnswerFrame | Fault | SignedIn): void {
+  #take(frame: ToOne): void {
+    const isRequested = this.#requests.heard(frame)
     if (frame.type === 'answer') this.#lane.answered(frame)
-    else if (frame.type === 'signedIn') {
-      this.#requests.signedIn(frame.people)
-      this.#lane.pump()
-    } else if (!this.#requests.faulted(frame)) this.#lane.faulted(frame)
+    else if (frame.type === 'signedIn') this.#lane.pump()
+    else if (frame.type === 'fault' && !isRequested) this.#lane.faulted(frame)
   }
 
   #applied(note: HeldNote, version: number): void {

@@ -1,5 +1,5 @@
-// What a paired device may send: commands in its own lanes by people signed in on it, and signing in
-// and out. The edge looks at device and sign-in only; whether this person may do this thing is the
+// What a paired device may send: commands in its own lanes by people signed in on it, signing in and
+// out, a code for somebody's first sign-in, and a wish to read the last records. The edge looks at device and sign-in only; whether this person may do this thing is the
 // rules' to say. Nothing here throws for what a message says: it answers with the code of a fault.
 
 import { unreachable } from '../../shared/base/control.ts'
@@ -7,6 +7,7 @@ import type { PersonId } from '../../shared/base/values.ts'
 import { isAsk } from '../../shared/board/rights.ts'
 import type {
   AnswerFrame,
+  CodeFrame,
   CommandFrame,
   Fault,
   FaultCode,
@@ -14,6 +15,7 @@ import type {
   FromServer,
   SignedIn,
 } from '../../shared/wire/frames.ts'
+import { isInRoom, peopleOn } from './peopleOn.ts'
 import type { Doorkeeper, PinOutcome, RoomDoor } from './ports.ts'
 
 /** What is going on for one device, over all its sockets. */
@@ -35,20 +37,20 @@ export class DeviceLink {
       case 'command':
         return this.#command(frame)
       case 'signIn':
-        return this.#withPin((doorkeeper) =>
-          this.#isHere(frame.person)
-            ? doorkeeper.signIn(this.#device, frame.person, frame.pin)
-            : { type: 'wrong' },
+        return this.#withPin(frame.person, (doorkeeper) =>
+          doorkeeper.signIn(this.#device, frame.person, frame.pin),
         )
       case 'redeem':
-        return this.#withPin((doorkeeper) =>
-          this.#isHere(frame.person)
-            ? doorkeeper.redeem(this.#device, frame.person, { code: frame.code, pin: frame.pin })
-            : { type: 'wrong' },
+        return this.#withPin(frame.person, (doorkeeper) =>
+          doorkeeper.redeem(this.#device, frame.person, { code: frame.code, pin: frame.pin }),
         )
       case 'signOut':
         await this.#door.doorkeeper.signOut(this.#device, frame.person)
         return this.#signedIn()
+      case 'issueCode':
+        return this.#issueCode(frame.person)
+      case 'recentRecords':
+        return { type: 'records', records: this.#door.room.lastRecords(frame.count) }
       default:
         return unreachable(frame)
     }
@@ -85,11 +87,16 @@ export class DeviceLink {
     return maySpeak ? null : 'notSignedIn'
   }
 
-  /** One PIN at a time: hashes are slow on purpose, and a flood of them would hold everybody's turn. */
+  /**
+   * One PIN at a time: hashes are slow on purpose, and a flood of them would hold everybody's turn.
+   * Somebody unknown or removed is answered as a wrong PIN would be.
+   */
   async #withPin(
-    check: (doorkeeper: Doorkeeper) => PinOutcome | Promise<PinOutcome>,
+    person: PersonId,
+    check: (doorkeeper: Doorkeeper) => Promise<PinOutcome>,
   ): Promise<SignedIn | Fault> {
     if (this.#isCheckingPin) return { type: 'fault', code: 'busy' }
+    if (!isInRoom(this.#door, person)) return pinFault({ type: 'wrong' })
     this.#isCheckingPin = true
     try {
       const outcome = await check(this.#door.doorkeeper)
@@ -99,13 +106,21 @@ export class DeviceLink {
     }
   }
 
-  /** Somebody unknown or removed is answered as a wrong PIN would be. */
-  #isHere(person: PersonId): boolean {
-    return this.#door.room.durable.board.people[person]?.isRemoved === false
+  /** Whoever holds the code becomes that person, so none but a permit holder may ask for it. */
+  async #issueCode(person: PersonId): Promise<CodeFrame | Fault> {
+    const { room, doorkeeper } = this.#door
+    const { people } = room.durable.board
+    const mayAsk = peopleOn(this.#door, this.#device).some(
+      (here) => people[here]?.role === 'permitHolder',
+    )
+    if (!mayAsk) return { type: 'fault', code: 'notAllowed' }
+    if (!isInRoom(this.#door, person)) return { type: 'fault', code: 'personUnknown' }
+    const code = await doorkeeper.issueCode(person)
+    return { type: 'code', person, code, lifeMs: doorkeeper.codeLifeMs }
   }
 
   #signedIn(): SignedIn {
-    return { type: 'signedIn', people: this.#door.doorkeeper.signedIn(this.#device) }
+    return { type: 'signedIn', people: peopleOn(this.#door, this.#device) }
   }
 }
 

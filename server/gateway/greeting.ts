@@ -5,6 +5,7 @@
 import { no, ok, type Result } from '../../shared/base/control.ts'
 import type { Fault, FaultCode, HelloFrame, Welcome } from '../../shared/wire/frames.ts'
 import { protocolVersion } from '../../shared/wire/limits.ts'
+import { peopleOn } from './peopleOn.ts'
 import type { RoomDoor, RoomToWatch } from './ports.ts'
 
 /** Who is at the door: `device` is null on a screen that only looks. */
@@ -26,14 +27,14 @@ const fault = (code: FaultCode): Fault => ({ type: 'fault', code })
 
 /** The tail for a screen of the same epoch that is not far behind, otherwise the whole board. */
 export function welcome({ door, device }: Guest, hello: HelloFrame): Welcome {
-  const { room, doorkeeper } = door
+  const { room } = door
   return {
     type: 'welcome',
     protocol: protocolVersion,
     epoch: room.epoch,
     nowMs: room.nowMs(),
     speed: room.speed,
-    device: device === null ? null : { id: device, signedIn: doorkeeper.signedIn(device) },
+    device: device === null ? null : { id: device, signedIn: peopleOn(door, device) },
     laneN: device === null ? null : room.laneN(device),
     names: room.names(),
     state: whatWasMissed(room, hello),

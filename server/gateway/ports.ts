@@ -5,6 +5,7 @@ import type { InstantMs, LengthMs, PersonId } from '../../shared/base/values.ts'
 import type { Board } from '../../shared/board/state.ts'
 import type { Answer, Fault, HouseCondition, Names, RecordFrame } from '../../shared/wire/frames.ts'
 import type { Taken } from '../scribe/turn.ts'
+import type { ServerRecorded, ServerTurn } from '../scribe/waiting.ts'
 
 /** One connection. Sending on one that is gone does nothing. */
 export interface ScreenSocket {
@@ -33,6 +34,8 @@ export interface RoomToWatch {
   names(): Names
   /** Every record after `version`, or null when there are too many or it is not of this room's past. */
   recordsAfter(version: number): readonly RecordFrame[] | null
+  /** The last records, earliest first, at most so many of them. */
+  lastRecords(count: number): readonly RecordFrame[]
   /** Calls back with each record as it becomes durable, in order; returns how to stop. */
   subscribe(tell: (record: RecordFrame) => void): () => void
 }
@@ -41,6 +44,8 @@ export interface RoomToTell extends RoomToWatch {
   /** The last number of this lane that has its answer; 0 for a new one. */
   laneN(lane: string): number
   take(taken: Taken): Promise<Answer | Fault>
+  /** Writes what the server itself has to say, as one record. */
+  record(turn: ServerTurn): Promise<ServerRecorded>
 }
 
 export type PinOutcome =
@@ -53,6 +58,8 @@ export type PinOutcome =
 /** Which device a token belongs to, and who has signed in on it. */
 export interface Doorkeeper {
   deviceOf(token: string): string | null
+  /** Told of a device that is linked now; false when it is not, or no longer, one of the room's. */
+  isStillPaired(device: string): boolean
   signedIn(device: string): readonly PersonId[]
   /** Signed in now, or signed out so lately that an outbox may still bring what they did. */
   mayReport(device: string, person: PersonId): boolean
@@ -63,6 +70,10 @@ export interface Doorkeeper {
     secrets: { code: string; pin: string },
   ): Promise<PinOutcome>
   signOut(device: string, person: PersonId): Promise<void>
+  /** Digits that let this person choose a PIN, once and soon; an earlier code of theirs ends. */
+  issueCode(person: PersonId): Promise<string>
+  /** How long such a code is good for. */
+  readonly codeLifeMs: LengthMs
 }
 
 /** One room and who guards its door. */

@@ -64,6 +64,11 @@ export class RoomScreens {
     for (const { socket } of this.#ofDevice(device)) socket.send(text)
   }
 
+  /** Ends every link of a device; what it is now it is told when it comes back. */
+  closeDevice(device: string): void {
+    for (const { socket } of this.#ofDevice(device)) socket.close()
+  }
+
   #ofDevice(device: string): readonly Member[] {
     return [...this.#members].filter((member) => member.device === device)
   }

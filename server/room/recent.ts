@@ -1,5 +1,6 @@
 // The latest records as the screens got them, so that one that was away for a moment is told just what
-// it missed. As long as the longest tail a screen is ever sent: who missed more gets the board.
+// it missed, and one that shows the journal in words has its last lines. As long as the longest tail a
+// screen is ever sent: who missed more gets the board.
 
 import type { RoomEvent } from '../../shared/board/events.ts'
 import type { RecordFrame } from '../../shared/wire/frames.ts'
@@ -33,5 +34,10 @@ export class Recent {
     if (version === headVersion) return []
     const missed = this.#frames.filter((frame) => frame.version > version)
     return missed.length === headVersion - version ? missed : null
+  }
+
+  /** Earliest first, at most so many of them. */
+  last(count: number): readonly RecordFrame[] {
+    return this.#frames.slice(-count)
   }
 }

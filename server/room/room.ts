@@ -84,20 +84,23 @@ export class Room {
     return this.#house.conditions(this.nowMs())
   }
 
-  /** What screens may show beside the board: the names of people and the notes on nests, by id. */
+  /** What screens may show beside the board: people's names, notes on nests and on calls, by id. */
   names(): Names {
-    const { people, nests } = this.#live.scribe.durable.board
-    const ids = [
-      ...Object.values(people).map((person) => person.nameId),
-      ...Object.values(nests).flatMap(({ noteId }) => (noteId === null ? [] : [noteId])),
-    ]
-    return this.#live.privateFile.namesOf(ids.map((id) => ({ id })))
+    const { people, nests, requests } = this.#live.scribe.durable.board
+    const notes = [...Object.values(nests), ...Object.values(requests)].map(({ noteId }) => noteId)
+    const ids = [...Object.values(people).map((person) => person.nameId), ...notes]
+    return this.#live.privateFile.namesOf(ids.flatMap((id) => (id === null ? [] : [{ id }])))
   }
 
   /** Every record after `version`, or null when they are too many or `version` is not of this past. */
   recordsAfter(version: number): readonly RecordFrame[] | null {
     const records = this.#recent.after(version, this.#live.scribe.durable.version)
     return this.#parts.bugs.resumesOneShort ? (records?.slice(1) ?? null) : records
+  }
+
+  /** The last records, earliest first: at most so many, and no more than screens are ever sent. */
+  lastRecords(count: number): readonly RecordFrame[] {
+    return this.#recent.last(count)
   }
 
   /** Calls back with each record as it becomes durable, in order; returns how to stop. */

@@ -15,7 +15,10 @@ export const civilJumpMs = 2 * secondMs
 
 export type OwnWorld = TurnWorld & { readonly clock: ClockPort }
 
-/** One record with the server as its cause, decided before any time rule has had its say. */
+/**
+ * One record with the server as its cause, decided before any time rule has had its say; none where
+ * the turn finds nothing to say.
+ */
 export function serverTurn(world: OwnWorld, before: Working, turn: ServerTurn): Working {
   const { brain, privateFile, epoch } = world
   const atMs = turnTime(world, before)
@@ -28,6 +31,7 @@ export function serverTurn(world: OwnWorld, before: Working, turn: ServerTurn): 
     }
     const civilOffsetMs = world.clock.civilOffsetMs()
     const events = turn({ board: before.board, nowMs: atMs, civilOffsetMs, keep })
+    if (events.length === 0 && names.length === 0) return before
     const cause = { type: 'server' } as const
     return withRecord(brain, before, { atMs, epoch, cause, ...byNobody, events, names })
   } catch (error) {

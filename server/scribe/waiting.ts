@@ -19,7 +19,7 @@ export type ServerMoment = {
   readonly keep: (text: PrivateText) => PrivateRef
 }
 
-/** What the server itself has to write. May throw: then nothing is written. */
+/** What the server itself has to write, if anything. May throw: then nothing is written. */
 export type ServerTurn = (moment: ServerMoment) => readonly RoomEvent[]
 
 /** At which version it is durable, or why it is not. */

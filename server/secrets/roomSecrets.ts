@@ -49,6 +49,7 @@ export interface SecretsFile {
 }
 
 export class RoomSecrets {
+  readonly codeLifeMs = codeLifeMs
   readonly #room: string
   readonly #place: SecretsPlace
   readonly #low: DurableLow<SecretsData>
@@ -96,6 +97,13 @@ export class RoomSecrets {
     }
     if (found !== null) this.#seenAtMs.set(found, this.#place.nowMs())
     return found
+  }
+
+  /** A device that is linked is not silent, however long ago it said hello. */
+  isStillPaired(device: string): boolean {
+    if (this.#device(device) === null) return false
+    this.#seenAtMs.set(device, this.#place.nowMs())
+    return true
   }
 
   async unpair(device: string): Promise<void> {

@@ -8,6 +8,8 @@
 //                                  ◀──    record  (to every screen of the room)
 //                                  ◀──    answer lane.n
 //                                  ◀──    beat every 2 s
+//   issueCode, recentRecords       ──▶
+//                                  ◀──    code, records  (to the asker alone)
 
 import { z } from 'zod'
 import type { InstantMs, PersonId, PrivateId } from '../base/values.ts'
@@ -16,6 +18,7 @@ import type { RoomEvent } from '../board/events.ts'
 import { incubatorId, laneId, personId, roomId } from '../board/parts.ts'
 import type { Board } from '../board/state.ts'
 import type { Rejection } from '../rules/rejection.ts'
+import { recordsAskedMax } from './limits.ts'
 
 const frame = <Type extends string, Shape extends z.ZodRawShape>(type: Type, shape: Shape) =>
   z.strictObject({ type: z.literal(type), ...shape })
@@ -53,6 +56,10 @@ const redeem = frame('redeem', {
   pin: z.string().regex(/^\d{4,8}$/),
 })
 const signOut = frame('signOut', { person: personId })
+/** For somebody who has no PIN, or forgot it: a permit holder signed in on this device asks. */
+const issueCode = frame('issueCode', { person: personId })
+/** The room's last records, for a screen that puts them into words. */
+const recentRecords = frame('recentRecords', { count: z.int().min(1).max(recordsAskedMax) })
 
 export const fromScreenSchema = z.discriminatedUnion('type', [
   hello,
@@ -60,6 +67,8 @@ export const fromScreenSchema = z.discriminatedUnion('type', [
   signIn,
   redeem,
   signOut,
+  issueCode,
+  recentRecords,
 ])
 export type FromScreen = z.infer<typeof fromScreenSchema>
 export type CommandFrame = z.infer<typeof command>
@@ -139,6 +148,8 @@ export const faultCodes = [
   'helloFirst',
   'notPaired',
   'notSignedIn',
+  'notAllowed',
+  'personUnknown',
   'pinWrong',
   'pinLocked',
   'readOnlyScreen',
@@ -165,4 +176,18 @@ export type Fault = {
 
 export type SignedIn = { readonly type: 'signedIn'; readonly people: readonly PersonId[] }
 
-export type FromServer = RecordFrame | Beat | Welcome | AnswerFrame | Fault | SignedIn
+/** Told once, to the screen that asked; kept nowhere but as a hash. */
+export type CodeFrame = {
+  readonly type: 'code'
+  readonly person: PersonId
+  readonly code: string
+  /** How long it is good for, in real milliseconds. */
+  readonly lifeMs: number
+}
+
+/** Earliest first; fewer than were asked for where the room holds no more. */
+export type RecordsFrame = { readonly type: 'records'; readonly records: readonly RecordFrame[] }
+
+/** What is told to one screen, or one device, and not to the room. */
+export type ToOne = AnswerFrame | Fault | SignedIn | CodeFrame | RecordsFrame
+export type FromServer = RecordFrame | Beat | Welcome | ToOne

@@ -14,6 +14,8 @@ export const frameMaxBytes = 16_384
 export const enginePayloadMaxBytes = 65_536
 /** Longer tails than this are sent as a snapshot instead. */
 export const tailMax = 500
+/** More than a person reads down a page; all of them must fit among those the room holds in memory. */
+export const recordsAskedMax = 200
 /** Acknowledged reports a device keeps, so that a restored server can be given its lost minutes back. */
 export const keptMs = 15 * 60 * secondMs
 export const outboxMax = 500

@@ -5,6 +5,7 @@
 import type { Doorkeeper, PinOutcome, RoomToTell } from '../../server/gateway/ports.ts'
 import type { Room } from '../../server/room/room.ts'
 import type { Taken } from '../../server/scribe/turn.ts'
+import type { ServerRecorded, ServerTurn } from '../../server/scribe/waiting.ts'
 import type { PersonId } from '../../shared/base/values.ts'
 import type { Answer, Fault, RecordFrame } from '../../shared/wire/frames.ts'
 import { commandId, type Witness } from './witness.ts'
@@ -48,11 +49,17 @@ export class WatchedRoom implements RoomToTell {
   recordsAfter(version: number): readonly RecordFrame[] | null {
     return this.#room.recordsAfter(version)
   }
+  lastRecords(count: number): readonly RecordFrame[] {
+    return this.#room.lastRecords(count)
+  }
   subscribe(tell: (record: RecordFrame) => void): () => void {
     return this.#room.subscribe(tell)
   }
   laneN(lane: string): number {
     return this.#room.laneN(lane)
+  }
+  record(turn: ServerTurn): Promise<ServerRecorded> {
+    return this.#room.record(turn)
   }
 
   async take(taken: Taken): Promise<Answer | Fault> {
@@ -79,6 +86,11 @@ export class TrustingDoorkeeper implements Doorkeeper {
     return this.#deviceByToken.get(token) ?? null
   }
 
+  /** No device of this world is ever unpaired. */
+  isStillPaired(): boolean {
+    return true
+  }
+
   signedIn(device: string): readonly PersonId[] {
     return this.#signedIn.get(device) ?? []
   }
@@ -92,6 +104,12 @@ export class TrustingDoorkeeper implements Doorkeeper {
     this.#signedIn.set(device, [...others, person])
     this.#everHere.add(`${device} ${person}`)
     return { type: 'right' }
+  }
+
+  /** Nobody of this world needs one: whoever is in the room may sign in. */
+  readonly codeLifeMs = 0
+  async issueCode(): Promise<string> {
+    throw new Error('nobody of this world asks for a code')
   }
 
   redeem(device: string, person: PersonId): Promise<PinOutcome> {

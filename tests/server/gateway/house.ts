@@ -25,17 +25,28 @@ export const finn = 'p2' as PersonId
 export const stranger = 'p9' as PersonId
 export const token = (device: string) => device.padEnd(24, 'x')
 
+/** Eight digits that stand nowhere else. */
+export const codeFor = (person: PersonId) => `7071737${person.slice(1)}`
+
 /** Devices d1 to d9 exist; who is signed in where is written down by the test. */
 export class FakeDoorkeeper implements Doorkeeper {
   readonly present = new Map<string, PersonId[]>()
   readonly left = new Map<string, PersonId[]>()
   pinOutcome: PinOutcome = { type: 'right' }
+  /** Devices that are no longer the room's. */
+  readonly unpaired = new Set<string>()
+  readonly codeLifeMs = 600_000
+  readonly codes: PersonId[] = []
   /** Set to hold a PIN's check until it is called. */
   holdPins: Promise<void> | null = null
 
   deviceOf(given: string): string | null {
     const device = given.slice(0, 2)
     return /^d[1-9]$/.test(device) && given === token(device) ? device : null
+  }
+
+  isStillPaired(device: string): boolean {
+    return !this.unpaired.has(device)
   }
 
   signedIn(device: string): readonly PersonId[] {
@@ -55,6 +66,11 @@ export class FakeDoorkeeper implements Doorkeeper {
 
   redeem(device: string, person: PersonId): Promise<PinOutcome> {
     return this.signIn(device, person)
+  }
+
+  async issueCode(person: PersonId): Promise<string> {
+    this.codes.push(person)
+    return codeFor(person)
   }
 
   async signOut(device: string, person: PersonId): Promise<void> {

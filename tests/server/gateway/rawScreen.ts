@@ -6,10 +6,11 @@ import type { FromServer } from '../../../shared/wire/frames.ts'
 import { frameEvent, protocolVersion } from '../../../shared/wire/limits.ts'
 
 type FrameOf<Type extends FromServer['type']> = Extract<FromServer, { type: Type }>
-type Reply = FrameOf<'fault'> | FrameOf<'answer'> | FrameOf<'signedIn'>
+const replyTypes = ['fault', 'answer', 'signedIn', 'code', 'records'] as const
+type Reply = FrameOf<(typeof replyTypes)[number]>
 
 const isReply = (frame: FromServer): frame is Reply =>
-  frame.type === 'fault' || frame.type === 'answer' || frame.type === 'signedIn'
+  replyTypes.some((type) => type === frame.type)
 
 const waitMostMs = 5_000
 

@@ -35,7 +35,7 @@ function roomOf(told: ((record: RecordFrame) => void)[]): RoomToWatch {
   return {
     ...{ id: 'larch', epoch: 1, speed: 1, durable: { version: 0, board: emptyBoard } },
     ...{ nowMs: () => 0, hash: () => 7, house: () => [], names: () => ({}) },
-    recordsAfter: () => null,
+    ...{ recordsAfter: () => null, lastRecords: () => [] },
     subscribe: (tell) => {
       told.push(tell)
       return () => told.splice(told.indexOf(tell), 1)
@@ -90,12 +90,14 @@ describe('the screens of a room', () => {
     expect(fanned).toHaveLength(1)
   })
 
-  it('of one device all hear who is signed in on it', () => {
+  it('of one device all hear who is signed in on it, and are closed together', () => {
     const { screens } = open()
     const [mine, other] = [new FakeSocket(), new FakeSocket()]
     screens.admit(mine, 'd1')
     screens.admit(other, 'd2')
     screens.tellDevice('d1', { type: 'signedIn', people: [] })
     expect([mine.sent.length, other.sent.length]).toEqual([1, 0])
+    screens.closeDevice('d1')
+    expect([mine.isClosed, other.isClosed]).toEqual([true, false])
   })
 })
