@@ -131,7 +131,7 @@ export function alertWords({
   const at = label ?? ''
   switch (kind) {
     case 'help':
-      return at === '' ? ['help wanted'] : [`help at nest ${at}`, `help at ${at}`]
+      return at === '' ? ['help wanted'] : [`help at nest ${at}`, `help at ${at}`, `help ${at}`]
     case 'fluids':
       return [`fluids for nest ${at}`, `fluids for ${at}`, `fluids ${at}`]
     case 'noDroppings':
