@@ -55,6 +55,10 @@ export class BroodActions {
     this.#acting.goTo({ type: 'nest', nest })
   }
 
+  fluidsGiven(nest: NestId, given: Omit<CommandOf<'FluidsGiven'>, 'type' | 'v'>): Promise<void> {
+    return this.#acting.reportAndGo({ type: 'FluidsGiven', v: 1, ...given }, { type: 'nest', nest })
+  }
+
   boxArrived(box: Omit<CommandOf<'BoxArrived'>, 'type' | 'v'>): Promise<void> {
     return this.#acting.reportAndGo({ type: 'BoxArrived', v: 1, ...box }, home)
   }

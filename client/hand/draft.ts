@@ -4,13 +4,17 @@
 import type { Amount, BirdId, InstantMs, NestId } from '../../shared/base/values.ts'
 import type { CommandOf } from '../../shared/board/commands.ts'
 import type { notFedReasons, Outcome } from '../../shared/board/constants.ts'
-import type { Answer } from '../../shared/board/parts.ts'
+import type { Answer, NotKnownWhich } from '../../shared/board/parts.ts'
 import type { BirdRow } from '../../shared/views/birdRow.ts'
 
 export type NotFedReason = (typeof notFedReasons)[number]
 
 export type Draft = {
   readonly answers: readonly Answer[]
+  /** An unmarked brood of which so many did otherwise, and nobody knows which. */
+  readonly notKnownWhich: NotKnownWhich | null
+  /** Crops that were looked at without telling anything. */
+  readonly cannotTell: readonly BirdId[]
   /** How many are back in the nest; null until somebody moved the count. */
   readonly back: number | null
   readonly isDoorNotSeen: boolean
@@ -18,7 +22,14 @@ export type Draft = {
   readonly saidAtMs: InstantMs | null
 }
 
-export const emptyDraft: Draft = { answers: [], back: null, isDoorNotSeen: false, saidAtMs: null }
+export const emptyDraft: Draft = {
+  answers: [],
+  notKnownWhich: null,
+  cannotTell: [],
+  back: null,
+  isDoorNotSeen: false,
+  saidAtMs: null,
+}
 
 export const answerOf = (draft: Draft, bird: BirdId): Answer | null =>
   draft.answers.find((answer) => answer.bird === bird) ?? null
@@ -32,8 +43,10 @@ function plannedFor(row: BirdRow, outcome: Outcome): Pick<Answer, 'given'> {
     : {}
 }
 
+/** What is said of one bird is known of that bird: then nothing stays unknown. */
 const put = (draft: Draft, answer: Answer): Draft => ({
   ...draft,
+  notKnownWhich: null,
   answers: [...draft.answers.filter(({ bird }) => bird !== answer.bird), answer],
 })
 
@@ -64,43 +77,64 @@ export const unanswered = <Row extends BirdRow & { readonly answered?: Outcome |
 export const withAllAte = (draft: Draft, rows: readonly BirdRow[]): Draft =>
   unanswered(draft, rows).reduce((next, row) => withOutcome(next, row, 'ate'), draft)
 
-/** The count as it stands: what somebody moved it to, else the whole brood the button speaks of. */
-export const backOf = (draft: Draft, brood: number): number => draft.back ?? brood
+/** Birds without bands are told apart by nobody: what one of them did is known only by how many did. */
+export const isUnmarked = (rows: readonly BirdRow[]): boolean =>
+  rows.length > 1 && rows.every(({ band }) => band === null)
+
+/** So many of the brood did this and the rest ate; where all did, nothing is unknown. */
+export function withNotKnownWhich(
+  draft: Draft,
+  rows: readonly BirdRow[],
+  which: NotKnownWhich,
+): Draft {
+  const { outcome, count } = which
+  if (outcome !== 'notFed' && count >= rows.length) {
+    return rows.reduce((next, row) => withOutcome(next, row, outcome), draft)
+  }
+  const ate = rows.reduce((next, row) => withOutcome(next, row, 'ate'), draft)
+  return { ...ate, notKnownWhich: which }
+}
+
+/** A look that could not tell leaves no trace on the board; here the bird has still been looked at. */
+export const withCannotTell = (draft: Draft, bird: BirdId): Draft => ({
+  ...draft,
+  cannotTell: [...draft.cannotTell.filter((other) => other !== bird), bird],
+})
+
+/** The rows as this draft knows their crops. */
+export const asLooked = <Row extends BirdRow>(draft: Draft, rows: readonly Row[]): readonly Row[] =>
+  rows.map((row) =>
+    row.crop === 'look' && draft.cannotTell.includes(row.bird)
+      ? { ...row, crop: 'cannotTell', hidesAmount: true }
+      : row,
+  )
+
+/** The count as it stands: what somebody moved it to, else as many as the button speaks of. */
+export const backOf = (draft: Draft, expected: number): number => draft.back ?? expected
 
 export const withBack = (draft: Draft, back: number, brood: number): Draft => ({
   ...draft,
   back: Math.min(brood, Math.max(0, back)),
 })
 
-/** The report of this visit; null while no bird is answered. */
+/**
+ * The report of this visit; null while no bird is answered. `back` is null where nothing is counted: for
+ * a feed of before, and where the feeder was called away from an open nest.
+ */
 export function answerReport(
   draft: Draft,
-  of: { readonly nest: NestId; readonly claimNo?: number; readonly brood: number },
+  of: { readonly nest: NestId; readonly claimNo?: number; readonly back: number | null },
 ): CommandOf<'AnswerBirds'> | null {
   if (draft.answers.length === 0) return null
+  const door = draft.isDoorNotSeen ? 'notSeen' : 'shut'
   return {
     type: 'AnswerBirds',
     v: 1,
     nest: of.nest,
     ...(of.claimNo === undefined ? {} : { claimNo: of.claimNo }),
     answers: [...draft.answers],
-    ...(draft.saidAtMs === null
-      ? { back: backOf(draft, of.brood), door: draft.isDoorNotSeen ? 'notSeen' : 'shut' }
-      : { saidAtMs: draft.saidAtMs }),
-  }
-}
-
-/** The same without a count: the feeder was called away from an open nest. */
-export function leavingReport(
-  draft: Draft,
-  of: { readonly nest: NestId; readonly claimNo: number },
-): CommandOf<'AnswerBirds'> | null {
-  if (draft.answers.length === 0) return null
-  return {
-    type: 'AnswerBirds',
-    v: 1,
-    nest: of.nest,
-    claimNo: of.claimNo,
-    answers: [...draft.answers],
+    ...(draft.notKnownWhich ? { notKnownWhich: draft.notKnownWhich } : {}),
+    ...(of.back === null ? {} : { back: of.back, door }),
+    ...(draft.saidAtMs === null ? {} : { saidAtMs: draft.saidAtMs }),
   }
 }

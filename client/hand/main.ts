@@ -3,6 +3,9 @@
 
 import { signal } from '@preact/signals'
 import { h, render } from 'preact'
+import { Attention } from '../attention/attention.ts'
+import { openBrowserAttention } from '../attention/browserAttention.ts'
+import { keepPlace, readPlace } from '../attention/place.ts'
 import type { OutboxStore } from '../session/ports.ts'
 import { realBrain } from '../session/realBrain.ts'
 import { realTimers } from '../session/realTimers.ts'
@@ -18,6 +21,7 @@ import { sayOf } from '../ui/say.ts'
 import { handWords } from '../ui/words.ts'
 import { createActions } from './actions.ts'
 import { app } from './app.ts'
+import { Attending } from './attending.ts'
 import { handOf } from './drawing.ts'
 import { createUi } from './ui.ts'
 
@@ -38,12 +42,18 @@ async function pairAgainOnce(store: OutboxStore, room: string): Promise<void> {
 
 function show(root: HTMLElement, session: Session, pairAgain: () => void): void {
   const snapshot = signal(session.snapshot())
-  const ui = createUi()
+  const ui = createUi(readPlace(localStorage))
+  const attending = new Attending(new Attention(openBrowserAttention(complain)))
+  const attend = () => {
+    const { place } = ui.value
+    attending.see({ snapshot: snapshot.value, place, monoNowMs: session.monoNowMs() })
+  }
   const say = sayOf(() => snapshot.value)
   const actions = createActions(session, ui, say)
   let isFirst = true
   session.subscribe((now) => {
     snapshot.value = now
+    attend()
     const { signedIn, device, liveness } = now
     if (liveness.status === 'notLive' && liveness.why === 'notPaired') pairAgain()
     reloadIfOutdated(liveness)
@@ -55,14 +65,17 @@ function show(root: HTMLElement, session: Session, pairAgain: () => void): void 
     if (isFirst && only !== undefined && others.length === 0) actions.sign.serve(only)
     isFirst = false
   })
-  let drawn = ui.value.page
-  ui.subscribe(({ page }) => {
+  let { page: drawn, place: kept } = ui.value
+  ui.subscribe(({ page, place }) => {
     // Every page begins at its top, wherever the last one was scrolled to.
     if (page !== drawn) window.scrollTo(0, 0)
+    if (place !== kept) keepPlace(localStorage, place)
     drawn = page
+    kept = place
   })
   setInterval(() => {
     snapshot.value = session.snapshot()
+    attend()
   }, redrawMs)
   const Page = () => {
     const nowMs = snapshot.value.roomNowMs

@@ -5,9 +5,10 @@ import type { CommandOf } from '../../shared/board/commands.ts'
 import type { Crop } from '../../shared/board/constants.ts'
 import type { ClaimView } from '../../shared/views/claimView.ts'
 import type { Acting } from './acting.ts'
-import { answerReport, type Draft, leavingReport } from './draft.ts'
+import { answerReport, backOf, type Draft } from './draft.ts'
 import { home } from './page.ts'
 import { claimKey, onPage, saidKey, withoutDraft } from './ui.ts'
+import { wrongNest } from './visitWords.ts'
 
 type ClaimOptions = Omit<CommandOf<'ClaimNest'>, 'type' | 'v' | 'nest'>
 
@@ -16,6 +17,9 @@ const leavesSome = (claim: ClaimView, draft: Draft): boolean =>
   claim.birds.some(
     (bird) => !bird.answered && !draft.answers.some((answer) => answer.bird === bird.bird),
   )
+
+/** How many the count begins with: the brood, without those already missing. */
+export const expectedBack = ({ brood, missing }: ClaimView): number => Math.max(0, brood - missing)
 
 export class RoundActions {
   readonly #acting: Acting
@@ -49,14 +53,16 @@ export class RoundActions {
 
   /** The visit is over: its answers with the count back, then the next nest, in the same tap. */
   async save(claim: ClaimView, draft: Draft, next: NestId | null): Promise<void> {
-    const { nest, claimNo, brood } = claim
-    const isKept = await this.#leave(claim, draft, answerReport(draft, { nest, claimNo, brood }))
+    const { nest, claimNo } = claim
+    const back = backOf(draft, expectedBack(claim))
+    const isKept = await this.#leave(claim, draft, answerReport(draft, { nest, claimNo, back }))
     if (isKept && next !== null) await this.claim(next)
   }
 
   /** Somebody was called away from an open nest: nothing is counted back, the rest stays due. */
   async calledAway(claim: ClaimView, draft: Draft): Promise<void> {
-    await this.#leave(claim, draft, leavingReport(draft, claim))
+    const { nest, claimNo } = claim
+    await this.#leave(claim, draft, answerReport(draft, { nest, claimNo, back: null }))
   }
 
   async #leave(
@@ -87,10 +93,19 @@ export class RoundActions {
     return this.#acting.reportAndGo({ type: 'TakeBackFeed', v: 1, nest, claimNo, ...answer }, home)
   }
 
+  /** "That was F, not E": the whole record goes to the nest that was really fed. */
+  fedOther(nest: NestId, claimNo: number, toNest: NestId): Promise<void> {
+    const answers: [] = []
+    return this.#acting.reportAndGo(
+      { type: 'CorrectFeed', v: 1, nest, claimNo, answers, reason: wrongNest, toNest },
+      home,
+    )
+  }
+
   /** A feed of before, at the time the person says. */
-  async saidFeed(nest: NestId, draft: Draft, brood: number): Promise<void> {
+  async saidFeed(nest: NestId, draft: Draft): Promise<void> {
     const { ui } = this.#acting
-    const answers = answerReport(draft, { nest, brood })
+    const answers = answerReport(draft, { nest, back: null })
     if (!answers || !(await this.#acting.report(answers))) return
     ui.value = withoutDraft(onPage(ui.value, home), saidKey(nest))
   }

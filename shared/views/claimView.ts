@@ -15,8 +15,9 @@ import { claimOf } from '../rules/decision.ts'
 import { leaseOverAtMs } from '../rules/lease.ts'
 import { isUntouched } from '../rules/whyNotClaim.ts'
 import { type BirdRow, birdRow } from './birdRow.ts'
-import { nameOf, type PublicNames } from './names.ts'
-import { type NestDoubt, warningDoubts } from './nestState.ts'
+import { type CropLook, cropShown } from './cropShown.ts'
+import type { PublicNames } from './names.ts'
+import { type NestWarning, nestWarnings } from './nestWarnings.ts'
 import { type PlanLine, planLines } from './planLine.ts'
 
 export type ClaimedBird = BirdRow & {
@@ -36,6 +37,8 @@ export type ClaimView = {
   /** When the visit began: as tapped, or as claimed while nobody has said the nest is open. */
   readonly startedAtMs: InstantMs
   readonly isOpened: boolean
+  /** In this room a feeder taps "nest is open", so that the time out of the heat is truly known. */
+  readonly usesStartTap: boolean
   readonly endsAtMs: InstantMs
   /** Until when one more request would make it last; null where no more is left. */
   readonly moreTimeUntilMs: InstantMs | null
@@ -45,9 +48,13 @@ export type ClaimView = {
   readonly plans: readonly PlanLine[]
   readonly birds: readonly ClaimedBird[]
   readonly struck: readonly StruckBird[]
+  /** Which crop can be seen in this claim; null for birds that show none. */
+  readonly cropLook: CropLook | null
   /** How many should be counted back: the whole brood, fed or not. */
   readonly brood: number
-  readonly doubts: readonly Omit<NestDoubt, 'isAsking'>[]
+  /** Birds of it that an earlier count already missed. */
+  readonly missing: number
+  readonly warnings: readonly NestWarning[]
 }
 
 const answeredUnder = (bird: Bird, no: number): Outcome | null =>
@@ -90,6 +97,7 @@ export function claimView(
   if (!claim) return null
   const { nest, held } = claim
   const brood = birdsOf(board, nest.id)
+  const claimed = brood.filter((bird) => held.birds.includes(bird.id))
   return {
     nest: nest.id,
     label: nest.label,
@@ -98,21 +106,16 @@ export function claimView(
     claimedAtMs: held.claimedAtMs,
     startedAtMs: held.startedAtMs,
     isOpened: held.startIs === 'tapped',
+    usesStartTap: board.room.usesStartTap,
     endsAtMs: leaseOverAtMs(board, held),
     moreTimeUntilMs: moreTimeUntilMs(held),
     canGiveBack: isUntouched(held, of.nowMs),
     stop: held.stop,
-    plans: planLines(
-      board,
-      brood.filter((bird) => held.birds.includes(bird.id)),
-    ),
+    plans: planLines(board, claimed),
     ...rowsOf(board, nest, held),
+    cropLook: cropShown(claimed.map((bird) => bird.species)),
     brood: brood.length,
-    doubts: warningDoubts(nest).map(({ no, owner, aboutAtMs }) => ({
-      no,
-      owner,
-      name: nameOf(board, names, owner),
-      aboutAtMs,
-    })),
+    missing: nest.short?.missing ?? 0,
+    warnings: nestWarnings(board, names, nest),
   }
 }

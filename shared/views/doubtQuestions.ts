@@ -1,5 +1,6 @@
 // The doubts a person is asked about: "Did you feed F at about 9:10?" They go to whoever had the claim;
-// where nobody is known any more, to the lead.
+// where nobody is known any more, to the lead. What seems recorded twice is asked of nobody: its two
+// feeders have said what they did, and only a look at the crops can tell.
 
 import type { BirdId, InstantMs, NestId, PersonId } from '../base/values.ts'
 import { hasRight } from '../board/rights.ts'
@@ -22,6 +23,7 @@ export function doubtQuestions(board: Board, person: PersonId): readonly DoubtQu
   return Object.values(board.nests)
     .flatMap((nest) =>
       nest.doubts
+        .filter(({ kind }) => kind !== 'twice')
         .filter(({ owner }) => owner === person || (owner === null && asksLead))
         .map(({ no, aboutAtMs, birds }) => ({
           nest: nest.id,

@@ -3,7 +3,7 @@
 
 import type { InstantMs, NestId, PersonId } from '../base/values.ts'
 import { birdsOf } from '../board/change.ts'
-import type { Hold } from '../board/parts.ts'
+import type { Hold, NotKnownWhich } from '../board/parts.ts'
 import { hasRight } from '../board/rights.ts'
 import type { Bird, Board, Nest, Round } from '../board/state.ts'
 import type { NotReady } from '../rules/rejection.ts'
@@ -11,12 +11,18 @@ import { whyNotFeed } from '../rules/whyNotClaim.ts'
 import { type BirdRow, birdRow } from './birdRow.ts'
 import { type ClaimWay, claimWay } from './claimWay.ts'
 import { nameOf, type PublicNames } from './names.ts'
-import { type NestDoubt, type NestSummary, nestSummary, warningDoubts } from './nestState.ts'
+import { type NestSummary, nestSummary } from './nestState.ts'
+import { type NestWarning, nestWarnings } from './nestWarnings.ts'
 import { type PlanLine, planLines } from './planLine.ts'
 import { type Tally, tallyOf } from './tally.ts'
 import { wouldRefuse } from './wouldRefuse.ts'
 
-export type NestBird = BirdRow & { readonly whyNot: NotReady | null; readonly canLift: boolean }
+export type NestBird = BirdRow & {
+  readonly whyNot: NotReady | null
+  readonly canLift: boolean
+  /** When it was last given fluids here; null where it never was. */
+  readonly fluidsAtMs: InstantMs | null
+}
 
 export type RoundShown = {
   readonly no: number
@@ -25,7 +31,10 @@ export type RoundShown = {
   readonly startedAtMs: InstantMs
   readonly isSaid: boolean
   readonly isTakenBack: boolean
+  /** The label of the nest that was really fed, where the record was put there. */
+  readonly movedTo: string | null
   readonly tally: readonly Tally[]
+  readonly notKnownWhich: NotKnownWhich | null
 }
 
 export type NestView = {
@@ -33,16 +42,19 @@ export type NestView = {
   readonly way: ClaimWay
   readonly birds: readonly NestBird[]
   readonly plans: readonly PlanLine[]
-  readonly doubts: readonly Omit<NestDoubt, 'isAsking'>[]
+  readonly warnings: readonly NestWarning[]
   readonly hold: Hold | null
   readonly holdByName: string | null
   /** Latest first. */
   readonly rounds: readonly RoundShown[]
   readonly settling: number
+  /** Birds that the last count did not find. */
+  readonly missing: number
   readonly can: {
     readonly hold: boolean
     readonly lift: boolean
     readonly release: boolean
+    readonly fluids: boolean
   }
 }
 
@@ -57,7 +69,9 @@ function roundShown(board: Board, names: PublicNames, round: Round, person: Pers
     startedAtMs: round.startedAtMs,
     isSaid: round.isSaid,
     isTakenBack: round.isTakenBack,
+    movedTo: round.movedTo === null ? null : (board.nests[round.movedTo]?.label ?? null),
     tally: tallyOf(fed),
+    notKnownWhich: round.notKnownWhich,
   }
 }
 
@@ -81,6 +95,7 @@ function birdsShown(board: Board, nest: Nest, of: Of): readonly NestBird[] {
     ...birdRow(board, { nest, bird, place: at + 1 }),
     whyNot: whyNotFeed(board, bird, of.person, of.nowMs),
     canLift: bird.hold !== null && canLift(board, of, bird),
+    fluidsAtMs: bird.fluidsAtMs || null,
   }))
 }
 
@@ -96,20 +111,17 @@ export function nestView(board: Board, names: PublicNames, of: Of): NestView | n
     way: claimWay(board, of),
     birds,
     plans: planLines(board, birdsOf(board, nest.id)),
-    doubts: warningDoubts(nest).map(({ no, owner, aboutAtMs }) => ({
-      no,
-      owner,
-      name: nameOf(board, names, owner),
-      aboutAtMs,
-    })),
+    warnings: nestWarnings(board, names, nest),
     hold: nest.hold,
     holdByName: nameOf(board, names, nest.hold?.by ?? null),
     rounds: [...nest.rounds].reverse().map((round) => roundShown(board, names, round, of.person)),
     settling,
+    missing: nest.short?.missing ?? 0,
     can: {
       hold: hasRight(actor, 'lead') && nest.hold === null,
       lift: nest.hold !== null && canLift(board, of),
       release: settling > 0 && hasRight(actor, 'release'),
+      fluids: hasRight(actor, 'fluids'),
     },
   }
 }

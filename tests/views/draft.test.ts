@@ -3,15 +3,20 @@ import { describe, expect, it } from 'vitest'
 import {
   answerOf,
   answerReport,
+  asLooked,
+  backOf,
   emptyDraft,
-  leavingReport,
+  isUnmarked,
   unanswered,
   withAllAte,
   withAmount,
   withBack,
+  withCannotTell,
   withNotFed,
+  withNotKnownWhich,
   withOutcome,
 } from '../../client/hand/draft.ts'
+import { microlitres, withKey, withoutLast } from '../../client/hand/figures.ts'
 import { enterable, entered } from '../../client/hand/pad.ts'
 import { emptyPad } from '../../client/hand/ui.ts'
 import type { BirdId, NestId } from '../../shared/base/values.ts'
@@ -42,8 +47,7 @@ const nest = 'n1' as NestId
 describe('a draft', () => {
   it('starts with nothing answered and reports nothing', () => {
     expect(unanswered(emptyDraft, rows)).toEqual(rows)
-    expect(answerReport(emptyDraft, { nest, claimNo: 4, brood: 3 })).toBeNull()
-    expect(leavingReport(emptyDraft, { nest, claimNo: 4 })).toBeNull()
+    expect(answerReport(emptyDraft, { nest, claimNo: 4, back: 3 })).toBeNull()
   })
 
   it('answers only what is left when all ate', () => {
@@ -90,13 +94,13 @@ describe('a draft', () => {
 
   it('reports the count and the door that the press said', () => {
     const ate = withAllAte(emptyDraft, rows)
-    expect(answerReport(ate, { nest, claimNo: 4, brood: 3 })).toMatchObject({
+    expect(answerReport(ate, { nest, claimNo: 4, back: 3 })).toMatchObject({
       back: 3,
       door: 'shut',
       claimNo: 4,
     })
     const short = { ...withBack(ate, 2, 3), isDoorNotSeen: true }
-    expect(answerReport(short, { nest, claimNo: 4, brood: 3 })).toMatchObject({
+    expect(answerReport(short, { nest, claimNo: 4, back: backOf(short, 3) })).toMatchObject({
       back: 2,
       door: 'notSeen',
     })
@@ -109,21 +113,92 @@ describe('a draft', () => {
 
   it('says no count for a feed of before, nor when called away', () => {
     const said = { ...withAllAte(emptyDraft, rows), saidAtMs: 5 }
-    const report = answerReport(said, { nest, brood: 3 })
+    const report = answerReport(said, { nest, back: null })
     expect(report).toMatchObject({ saidAtMs: 5 })
     expect(report).not.toHaveProperty('back')
-    const away = leavingReport(withAllAte(emptyDraft, rows), { nest, claimNo: 4 })
+    const away = answerReport(withAllAte(emptyDraft, rows), { nest, claimNo: 4, back: null })
     expect(away).not.toHaveProperty('back')
   })
 
   it('makes reports that the edge accepts', () => {
     const draft = withNotFed(withAllAte(emptyDraft, rows), red.bird, 'cropFull')
     const reports = [
-      answerReport(draft, { nest, claimNo: 4, brood: 3 }),
-      answerReport({ ...draft, saidAtMs: 5 }, { nest, brood: 3 }),
-      leavingReport(draft, { nest, claimNo: 4 }),
+      answerReport(draft, { nest, claimNo: 4, back: 3 }),
+      answerReport({ ...draft, saidAtMs: 5 }, { nest, back: null }),
+      answerReport(draft, { nest, claimNo: 4, back: null }),
+      answerReport(withNotKnownWhich(draft, rows, { outcome: 'refused', count: 1 }), {
+        nest,
+        claimNo: 4,
+        back: 3,
+      }),
     ]
     for (const report of reports) expect(commandSchema.safeParse(report).success).toBe(true)
+  })
+})
+
+describe('an unmarked brood', () => {
+  const oneRefused = withNotKnownWhich(emptyDraft, rows, { outcome: 'refused', count: 1 })
+
+  it('is two birds or more of which none has a band', () => {
+    expect(isUnmarked(rows)).toBe(true)
+    expect(isUnmarked([red])).toBe(false)
+    expect(isUnmarked([red, { ...blue, band: 'blue' }])).toBe(false)
+  })
+
+  it('is answered as having eaten, with how many did not', () => {
+    expect(oneRefused.answers.map(({ outcome }) => outcome)).toEqual(['ate', 'ate', 'ate'])
+    expect(answerReport(oneRefused, { nest, claimNo: 4, back: 3 })).toMatchObject({
+      notKnownWhich: { outcome: 'refused', count: 1 },
+    })
+  })
+
+  it('leaves nothing unknown where all of them did the same', () => {
+    const all = withNotKnownWhich(emptyDraft, rows, { outcome: 'refused', count: 3 })
+    expect(all.notKnownWhich).toBeNull()
+    expect(all.answers.every(({ outcome }) => outcome === 'refused')).toBe(true)
+  })
+
+  it('leaves nothing unknown once one bird is answered by itself', () => {
+    expect(withOutcome(oneRefused, red, 'some').notKnownWhich).toBeNull()
+    expect(
+      answerReport(withOutcome(oneRefused, red, 'some'), { nest, back: 3 }),
+    ).not.toHaveProperty('notKnownWhich')
+  })
+})
+
+describe('a crop that was looked at without telling', () => {
+  it('is not looked at again in this draft, and hides its amount', () => {
+    const look = rowOf(4, { crop: 'look', hidesAmount: true })
+    const draft = withCannotTell(emptyDraft, look.bird)
+    expect(asLooked(draft, [look, red])).toMatchObject([
+      { crop: 'cannotTell', hidesAmount: true },
+      { crop: 'notDoubted' },
+    ])
+    expect(asLooked(emptyDraft, [look])[0]?.crop).toBe('look')
+  })
+})
+
+describe('an amount typed on a pad', () => {
+  const typed = (keys: string) => [...keys].reduce(withKey, '')
+
+  it('is none until there is a number that is not nought', () => {
+    expect(microlitres('')).toBeNull()
+    expect(microlitres(typed('0'))).toBeNull()
+    expect(microlitres(typed('0.'))).toBeNull()
+    expect(microlitres(typed('.7'))).toBe(700)
+  })
+
+  it('has at most two figures after one point, and no noughts before it', () => {
+    expect(typed('0.705')).toBe('0.70')
+    expect(typed('1.2.3')).toBe('1.23')
+    expect(typed('05')).toBe('5')
+    expect(typed('12345')).toBe('123')
+    expect(microlitres(typed('0.29'))).toBe(290)
+  })
+
+  it('loses its last figure at a time', () => {
+    expect(withoutLast(typed('0.7'))).toBe('0.')
+    expect(withoutLast('')).toBe('')
   })
 })
 

@@ -175,7 +175,7 @@ describe('the claim in hand', () => {
   it('hides amounts and asks for a look where somebody may have fed', () => {
     const view = claim(lookRoom, kofi)
     expect(view?.birds.every((row) => row.crop === 'look' && row.hidesAmount)).toBe(true)
-    expect(view?.doubts).toMatchObject([{ name: 'Ivo' }])
+    expect(view?.warnings).toMatchObject([{ type: 'perhapsFed', name: 'Ivo' }])
   })
 
   it('shows the amount again for a crop seen empty, and for no other', () => {
@@ -298,6 +298,8 @@ const roundBy = (person: PersonId, recordedAtMs: number, birds: readonly BirdId[
   door: null,
   marks: [],
   isTakenBack: false,
+  movedTo: null,
+  notKnownWhich: null,
   corrections: 0,
 })
 

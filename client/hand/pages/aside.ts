@@ -1,4 +1,4 @@
-// Beside the feed: the nest is open, more time, called away, giving it back, a hold. One tap from the
+// Beside the feed: called away, more time, a hold, giving it back. One tap from the
 // claim, so that the feed itself stays one page with one press.
 
 import type { ComponentChild } from 'preact'
@@ -11,26 +11,16 @@ import type { Served } from '../hand.ts'
 import { home } from '../page.ts'
 import { claimKey, draftOf } from '../ui.ts'
 
-function timePresses(hand: Served, claim: ClaimView): ComponentChild {
-  const { round } = hand.actions
+function moreTimePress(hand: Served, claim: ClaimView): ComponentChild {
   const untilMs = claim.moreTimeUntilMs
-  return pair(
-    second({
-      id: 'open',
-      text: handWords.nestIsOpen,
-      small: handWords.nestIsOpenSmall,
-      isOff: claim.isOpened,
-      onPress: () => void round.startFeed(claim),
-    }),
-    second({
-      id: 'more-time',
-      text: handWords.moreTime,
-      small:
-        untilMs === null ? handWords.noMoreTime : handWords.moreTimeSmall(hand.say.time(untilMs)),
-      isOff: untilMs === null || !hand.snapshot.canAsk || hand.ui.isAsking,
-      onPress: () => void round.moreTime(claim),
-    }),
-  )
+  return second({
+    id: 'more-time',
+    text: handWords.moreTime,
+    small:
+      untilMs === null ? handWords.noMoreTime : handWords.moreTimeSmall(hand.say.time(untilMs)),
+    isOff: untilMs === null || !hand.snapshot.canAsk || hand.ui.isAsking,
+    onPress: () => void hand.actions.round.moreTime(claim),
+  })
 }
 
 function leavePresses(hand: Served, claim: ClaimView): ComponentChild {
@@ -47,7 +37,7 @@ function leavePresses(hand: Served, claim: ClaimView): ComponentChild {
     text: handWords.holdBird,
     onPress: () => hand.go({ type: 'hold', nest: claim.nest, what: null }),
   })
-  return pair(calledAway, hold)
+  return html`${pair(calledAway, moreTimePress(hand, claim))} ${hold}`
 }
 
 /** Untouched it simply goes back; otherwise somebody says what became of the birds. */
@@ -81,7 +71,7 @@ export function asidePage(hand: Served, claim: ClaimView): ComponentChild {
     id: 'aside',
     body: html`
       <h1>${handWords.yours(claim.label)}</h1>
-      ${timePresses(hand, claim)} ${leavePresses(hand, claim)} ${endPresses(hand, claim)}
+      ${leavePresses(hand, claim)} ${endPresses(hand, claim)}
     `,
     dock: second({ id: 'back', text: handWords.back, onPress: () => hand.go(home) }),
   })

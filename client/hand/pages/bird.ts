@@ -17,7 +17,14 @@ import {
   notFedWords,
   outcomeWords,
 } from '../../ui/words.ts'
-import { answerOf, type Draft, withAmount, withNotFed, withOutcome } from '../draft.ts'
+import {
+  answerOf,
+  type Draft,
+  withAmount,
+  withCannotTell,
+  withNotFed,
+  withOutcome,
+} from '../draft.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import type { Page } from '../page.ts'
@@ -36,8 +43,11 @@ export type BirdOf = {
 
 const fedOutcomes = ['ate', 'some', 'refused', 'assisted'] as const
 
-function cropChoices(hand: Served, { nest, row }: BirdOf): ComponentChild {
-  const look = (bird: BirdId, crop: Crop) => void hand.actions.round.looked(nest, [bird], crop)
+function cropChoices(hand: Served, { nest, row, key }: BirdOf): ComponentChild {
+  const look = (bird: BirdId, crop: Crop) => {
+    if (crop === 'cannotTell') hand.setDraft(key, withCannotTell(draftOf(hand.ui, key), bird))
+    void hand.actions.round.looked(nest, [bird], crop)
+  }
   return html`<p class="strong">${handWords.looked}</p>
     <div class="choices">
       ${crops.map((crop) =>

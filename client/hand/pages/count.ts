@@ -11,11 +11,13 @@ import { backOf, type Draft, withBack } from '../draft.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { home } from '../page.ts'
+import { expectedBack } from '../roundActions.ts'
 import { claimKey, draftOf } from '../ui.ts'
+import { visitWords, whichWords } from '../visitWords.ts'
 
 function stepper(hand: Served, claim: ClaimView, draft: Draft): ComponentChild {
   const { brood } = claim
-  const back = backOf(draft, brood)
+  const back = backOf(draft, expectedBack(claim))
   const set = (to: number) => hand.setDraft(claimKey(claim.claimNo), withBack(draft, to, brood))
   return html`<div class="amount">
     ${second({ id: 'fewer-back', text: '−', isOff: back === 0, onPress: () => set(back - 1) })}
@@ -41,26 +43,56 @@ function nextFor(hand: Served): { nest: ClaimView['nest']; label: string } | nul
   return { nest: next.summary.nest, label: next.summary.label }
 }
 
+/** At once and in one line: who is missing, and the way out where it turns up after all. */
+function shortLines(hand: Served, claim: ClaimView, draft: Draft): ComponentChild {
+  const { brood, missing, label, claimNo } = claim
+  const short = brood - backOf(draft, expectedBack(claim))
+  if (short <= 0) return null
+  return html`
+    <p class="notice refused" role="alert" data-testid="short">
+      ${draft.back === null && missing > 0 ? visitWords.missedBefore(missing, label) : visitWords.missing(short, label)}
+    </p>
+    ${second({
+      id: 'found-now',
+      text: visitWords.found,
+      small: visitWords.foundSmall(brood),
+      onPress: () => hand.setDraft(claimKey(claimNo), withBack(draft, brood, brood)),
+    })}
+  `
+}
+
+function saveDock(hand: Served, claim: ClaimView, draft: Draft): ComponentChild {
+  const { brood } = claim
+  const back = backOf(draft, expectedBack(claim))
+  const next = nextFor(hand)
+  const text = handWords.backIs(back, brood, draft.isDoorNotSeen)
+  const isOff = hand.ui.isAsking
+  const save = (then: typeof next) => () =>
+    void hand.actions.round.save(claim, draft, then?.nest ?? null)
+  const alone = { id: 'save', text, isOff, onPress: save(null) }
+  // One that is missing now is looked for before anything else is taken in hand.
+  if (back < expectedBack(claim)) return primary({ ...alone, small: visitWords.lookFor })
+  if (!next) return primary({ ...alone, small: handWords.saveOnly })
+  return html`
+    ${primary({ ...alone, id: 'save-next', small: handWords.saveAndTake(next.label), onPress: save(next) })}
+    ${primaryQuiet({ ...alone, small: handWords.saveOnly })}
+  `
+}
+
 export function countPage(hand: Served, claim: ClaimView): ComponentChild {
   const draft = draftOf(hand.ui, claimKey(claim.claimNo))
   const { brood, label } = claim
-  const back = backOf(draft, brood)
-  const next = nextFor(hand)
-  const said = handWords.backIs(back, brood, draft.isDoorNotSeen)
-  const save = (then: typeof next) => () =>
-    void hand.actions.round.save(claim, draft, then?.nest ?? null)
-  const isOff = hand.ui.isAsking
+  const which = draft.notKnownWhich
   return frame(hand, {
     id: 'count',
     body: html`
+      ${which ? html`<p class="strong" data-testid="which">${whichWords(which, claim.birds.length)}</p>` : null}
       <h1>${handWords.backTitle(brood, label)}</h1>
-      ${stepper(hand, claim, draft)}
-      ${back < brood ? html`<p class="notice refused">${handWords.short(brood - back)}</p>` : null}
+      ${stepper(hand, claim, draft)} ${shortLines(hand, claim, draft)}
       ${door(hand, claim, draft)}
     `,
     dock: html`
-      ${next ? primary({ id: 'save-next', text: said, small: handWords.saveAndTake(next.label), isOff, onPress: save(next) }) : null}
-      ${(next ? primaryQuiet : primary)({ id: 'save', text: said, small: handWords.saveOnly, isOff, onPress: save(null) })}
+      ${saveDock(hand, claim, draft)}
       ${second({ id: 'back', text: handWords.back, onPress: () => hand.go(home) })}
     `,
   })

@@ -3,33 +3,35 @@
 
 import type { ComponentChild } from 'preact'
 import { feedingTechnique } from '../../../shared/care/cautions.ts'
-import type { ClaimedBird, ClaimView } from '../../../shared/views/claimView.ts'
+import { outOfHeatLimits } from '../../../shared/care/outOfHeat.ts'
+import type { ClaimView } from '../../../shared/views/claimView.ts'
 import type { PlanLine } from '../../../shared/views/planLine.ts'
 import { wholeMinutes } from '../../ui/clock.ts'
 import { html } from '../../ui/html.ts'
-import { primary, primaryQuiet, second } from '../../ui/press.ts'
-import {
-  amountWords,
-  bandWords,
-  formerHelper,
-  handWords,
-  perhapsFed,
-  techniqueWords,
-} from '../../ui/words.ts'
-import { type Draft, unanswered, withAllAte } from '../draft.ts'
+import { amountWords, bandWords, handWords, techniqueWords } from '../../ui/words.ts'
+import { asLooked, type Draft, isUnmarked } from '../draft.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import { home } from '../page.ts'
 import { claimKey, draftOf } from '../ui.ts'
+import { visitWords } from '../visitWords.ts'
 import { birdRows } from './birdRows.ts'
-import { undoPress } from './undo.ts'
+import { cropPictures } from './cropPictures.ts'
+import { feedingDock, toLook } from './feedingDock.ts'
+import { stillLine } from './stillLine.ts'
+import { unmarkedBrood } from './unmarkedBrood.ts'
 import { waitingLine } from './waiting.ts'
+import { warningLines } from './warnings.ts'
 
+/** The quiet clock: from the tap that said the nest is open, else from the claim, and said so. */
 function bar(hand: Served, claim: ClaimView): ComponentChild {
   const minutes = wholeMinutes(hand.nowMs - claim.startedAtMs)
   return html`<div class="mine" data-testid="claim-bar">
     <span class="label" data-testid="claim-label">${claim.label}</span>
     <span class="box">${claim.incubatorLabel}</span>
-    <span>${claim.isOpened ? handWords.openFor(minutes) : handWords.minutes(minutes)}</span>
+    <span data-testid="out-of-heat">
+      ${claim.isOpened ? visitWords.out(minutes) : visitWords.sinceClaim(minutes)}
+    </span>
   </div>`
 }
 
@@ -44,17 +46,23 @@ function planWords(claim: ClaimView, line: PlanLine): ComponentChild {
   </p>`
 }
 
+const plan = (claim: ClaimView): ComponentChild => html`
+  ${claim.plans.map((line) => planWords(claim, line))} ${cropPictures(claim.cropLook)}
+`
+
 /** Shown where a feed is recorded; until crops are looked at nobody is to feed. */
 const howToFeed = (claim: ClaimView): ComponentChild => html`
-  ${claim.plans.map((line) => planWords(claim, line))}
   <p class="caution">${feedingTechnique.text}</p>
+  <p class="caution" data-testid="out-limits">
+    ${visitWords.outLimits(outOfHeatLimits)} ${claim.isOpened ? null : visitWords.countedFromClaim}
+    <small>${outOfHeatLimits[0]?.source}</small>
+  </p>
 `
 
 function warnings(hand: Served, claim: ClaimView): ComponentChild {
-  const doubt = claim.doubts[0]
   return html`
     ${claim.stop ? html`<p class="notice refused" role="alert" data-testid="stop">${handWords.stop[claim.stop]}</p>` : null}
-    ${doubt ? html`<p class="doubt" data-testid="perhaps-fed">${perhapsFed(hand.say.time(doubt.aboutAtMs), doubt.name ?? formerHelper)}</p>` : null}
+    ${warningLines(hand, claim.warnings)}
   `
 }
 
@@ -65,84 +73,35 @@ function struck(claim: ClaimView): ComponentChild {
   </p>`
 }
 
-const toLook = (claim: ClaimView): readonly ClaimedBird[] =>
-  claim.birds.filter((row) => row.crop === 'look')
-
-function lookDock(hand: Served, claim: ClaimView): ComponentChild {
-  const birds = toLook(claim).map((row) => row.bird)
-  const { round } = hand.actions
-  return html`<p class="strong">${handWords.looked}</p>
-    <div class="pair">
-      ${primaryQuiet({
-        id: 'all-empty',
-        text: handWords.allEmpty(birds.length),
-        onPress: () => void round.looked(claim.nest, birds, 'empty'),
-      })}
-      ${primaryQuiet({
-        id: 'all-full',
-        text: handWords.allFull(birds.length),
-        onPress: () => void round.looked(claim.nest, birds, 'full'),
-      })}
-    </div>`
-}
-
-/** Nothing here needs food: it goes back, and not fed is said where the nest was open too long. */
-function fullPress(hand: Served, claim: ClaimView): ComponentChild {
-  const { round } = hand.actions
-  return primary({
-    id: 'all-seen-full',
-    text: handWords.allSeenFull(claim.label),
-    isOff: hand.ui.isAsking,
-    onPress: () => {
-      if (claim.canGiveBack && hand.snapshot.canAsk) void round.giveBack(claim)
-      else void round.say(claim.nest, claim.claimNo, { type: 'none' })
-    },
-  })
-}
-
-function feedPress(hand: Served, claim: ClaimView, draft: Draft): ComponentChild {
-  const left = unanswered(draft, claim.birds)
-  const isFresh = left.length === claim.birds.length
-  if (left.length > 0) {
-    return primary({
-      id: 'all-ate',
-      text: isFresh ? handWords.allAte(left.length) : handWords.restAte(left.length),
-      small: handWords.allAteSmall(claim.label),
-      onPress: () => {
-        hand.setDraft(claimKey(claim.claimNo), withAllAte(draft, claim.birds))
-        hand.go({ type: 'count' })
-      },
+/** Birds without bands are answered as one brood, unless somebody has looked at each of them. */
+function brood(hand: Served, claim: ClaimView, draft: Draft): ComponentChild {
+  const key = claimKey(claim.claimNo)
+  const isOneBrood = claim.birds.every((row) => row.crop === 'notDoubted' && !row.answered)
+  if (isUnmarked(claim.birds) && isOneBrood) {
+    return unmarkedBrood(hand, {
+      nest: claim.nest,
+      rows: claim.birds,
+      key,
+      after: { type: 'count' },
     })
   }
-  if (draft.answers.length === 0) return fullPress(hand, claim)
-  return primary({
-    id: 'count',
-    text: handWords.countBack,
-    small: handWords.allAteSmall(claim.label),
-    onPress: () => hand.go({ type: 'count' }),
-  })
+  return birdRows(claim.birds, draft, ({ bird }) =>
+    hand.go({ type: 'bird', nest: claim.nest, bird, draft: key, from: home }),
+  )
 }
 
-export function feedingPage(hand: Served, claim: ClaimView): ComponentChild {
-  hand.actions.round.sawBegin(claim.claimNo)
-  const draft = draftOf(hand.ui, claimKey(claim.claimNo))
-  const mustLook = toLook(claim).length > 0
-  const open = (bird: ClaimedBird['bird']) =>
-    hand.go({ type: 'bird', nest: claim.nest, bird, draft: claimKey(claim.claimNo) })
-  const more = second({
-    id: 'aside',
-    text: handWords.more,
-    onPress: () => hand.go({ type: 'aside' }),
-  })
+export function feedingPage(hand: Served, held: ClaimView): ComponentChild {
+  hand.actions.round.sawBegin(held.claimNo)
+  const draft = draftOf(hand.ui, claimKey(held.claimNo))
+  const claim = { ...held, birds: asLooked(draft, held.birds) }
+  const mustLook = toLook(claim.birds).length > 0
   return frame(hand, {
     id: 'feeding',
     body: html`
-      ${bar(hand, claim)} ${warnings(hand, claim)} ${waitingLine(hand)}
+      ${bar(hand, claim)} ${stillLine(hand)} ${warnings(hand, claim)} ${waitingLine(hand)}
+      ${mustLook ? null : plan(claim)} ${brood(hand, claim, draft)} ${struck(claim)}
       ${mustLook ? null : howToFeed(claim)}
-      ${birdRows(claim.birds, draft, (row) => open(row.bird))} ${struck(claim)}
     `,
-    dock: mustLook
-      ? html`${lookDock(hand, claim)} ${more}`
-      : html`${undoPress(hand)}<div class="pair wide-left">${feedPress(hand, claim, draft)} ${more}</div>`,
+    dock: feedingDock(hand, claim, draft),
   })
 }

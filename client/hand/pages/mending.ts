@@ -1,5 +1,5 @@
-// Two rare pages of a few presses each: taking a record back after its ten seconds, and saying why a
-// nest needs an extra feed.
+// Two rare pages of a few presses each: mending a record after its ten seconds, by taking it back or by
+// naming the nest really fed, and saying why a nest needs an extra feed.
 
 import type { ComponentChild } from 'preact'
 import type { NestId } from '../../../shared/base/values.ts'
@@ -9,6 +9,7 @@ import { second } from '../../ui/press.ts'
 import { extraReasons, handWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import { visitWords } from '../visitWords.ts'
 
 const viewOf = (hand: Served, nest: NestId) =>
   nestView(hand.board, hand.names, { nest, person: hand.person, nowMs: hand.nowMs })
@@ -16,9 +17,9 @@ const viewOf = (hand: Served, nest: NestId) =>
 const backTo = (hand: Served, nest: NestId) =>
   second({ id: 'back', text: handWords.back, onPress: () => hand.go({ type: 'nest', nest }) })
 
-export function takeBackPage(hand: Served, of: { nest: NestId; no: number }): ComponentChild {
+export function mendPage(hand: Served, of: { nest: NestId; no: number }): ComponentChild {
   const view = viewOf(hand, of.nest)
-  const round = view?.rounds.find(({ no }) => no === of.no)
+  const round = view?.rounds.find(({ no, isTakenBack }) => no === of.no && !isTakenBack)
   if (!view || !round) return null
   const answer = (wasFed: 'yes' | 'no' | 'unknown', text: string) =>
     second({
@@ -27,8 +28,14 @@ export function takeBackPage(hand: Served, of: { nest: NestId; no: number }): Co
       onPress: () => void hand.actions.round.takeBack(of.nest, of.no, wasFed),
     })
   return frame(hand, {
-    id: 'take-back',
+    id: 'mend',
     body: html`
+      ${second({
+        id: 'other-nest',
+        text: visitWords.otherNest,
+        small: visitWords.otherNestSmall(view.summary.label),
+        onPress: () => hand.go({ ...of, type: 'otherNest', from: { ...of, type: 'mend' } }),
+      })}
       <h1>${handWords.takeBackTitle(view.summary.label, hand.say.time(round.startedAtMs))}</h1>
       ${answer('yes', handWords.wasFedYes)} ${answer('no', handWords.wasFedNo)}
       ${answer('unknown', handWords.wasFedUnknown)}

@@ -4,12 +4,7 @@
 import type { ComponentChild } from 'preact'
 import { unreachable } from '../../../shared/base/control.ts'
 import type { NestId } from '../../../shared/base/values.ts'
-import {
-  type NestBird,
-  type NestView,
-  nestView,
-  type RoundShown,
-} from '../../../shared/views/nestView.ts'
+import { type NestBird, type NestView, nestView } from '../../../shared/views/nestView.ts'
 import { html } from '../../ui/html.ts'
 import { pair, primary, second } from '../../ui/press.ts'
 import { bandMark } from '../../ui/shapes.ts'
@@ -19,13 +14,16 @@ import {
   formerHelper,
   handWords,
   notReadyWords,
-  perhapsFed,
   refusalWords,
-  tallyWords,
 } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import { visitWords } from '../visitWords.ts'
+import { alreadyFedPress } from './alreadyFed.ts'
+import { leadPress } from './lead.ts'
+import { roundLines } from './nestRounds.ts'
 import { nestStateWords } from './nestWords.ts'
+import { warningLines } from './warnings.ts'
 
 function claimPress(hand: Served, { summary, way }: NestView): ComponentChild {
   const { nest, label } = summary
@@ -92,7 +90,9 @@ function birdWords(hand: Served, row: NestBird): ComponentChild {
     row.lastFedAtMs === null
       ? handWords.neverFed
       : handWords.lastFed(hand.say.time(row.lastFedAtMs))
-  return row.whyNot ? html`${fed}<small>${notReadyWords(row.whyNot, hand.say)}</small>` : fed
+  const fluids = row.fluidsAtMs === null ? null : visitWords.fluidsAt(hand.say.time(row.fluidsAtMs))
+  const why = row.whyNot ? notReadyWords(row.whyNot, hand.say) : null
+  return html`${[fed, fluids].filter(Boolean).join(', ')}${why ? html`<small>${why}</small>` : null}`
 }
 
 function birds(hand: Served, { birds: rows, summary }: NestView): ComponentChild {
@@ -110,12 +110,12 @@ function birds(hand: Served, { birds: rows, summary }: NestView): ComponentChild
 }
 
 function standing(hand: Served, view: NestView): ComponentChild {
-  const { hold, doubts, summary } = view
-  const [doubt] = doubts
+  const { hold, summary, missing, warnings } = view
   return html`
     ${hold ? html`<p class="why">${handWords.holdLine(hold.reason, view.holdByName ?? formerHelper, hand.say.time(hold.lookAgainAtMs))}</p>` : null}
     ${summary.state.type === 'settling' ? html`<p class="why">${handWords.settlingLine(hand.say.time(summary.state.lookDueAtMs))}</p>` : null}
-    ${doubt ? html`<p class="doubt" data-testid="perhaps-fed">${perhapsFed(hand.say.time(doubt.aboutAtMs), doubt.name ?? formerHelper)}</p>` : null}
+    ${missing > 0 ? html`<p class="notice refused" role="alert" data-testid="missing">${visitWords.missing(missing, summary.label)}</p>` : null}
+    ${warningLines(hand, warnings)}
   `
 }
 
@@ -142,10 +142,17 @@ function settlingPresses(hand: Served, view: NestView): ComponentChild {
 
 function presses(hand: Served, view: NestView): ComponentChild {
   const { nest } = view.summary
-  const fed = second({
-    id: 'already-fed',
-    text: handWords.alreadyFed,
-    onPress: () => hand.go({ type: 'said', nest }),
+  const fed = alreadyFedPress(hand, nest, { type: 'nest', nest })
+  const found = second({
+    id: 'found',
+    text: visitWords.found,
+    small: visitWords.foundSmall(view.birds.length),
+    onPress: () => void hand.actions.call.found(nest),
+  })
+  const fluids = second({
+    id: 'fluids',
+    text: visitWords.fluids,
+    onPress: () => hand.go({ type: 'fluids', nest, bird: null }),
   })
   const hold = view.can.lift
     ? second({
@@ -158,26 +165,9 @@ function presses(hand: Served, view: NestView): ComponentChild {
         text: handWords.hold,
         onPress: () => hand.go({ type: 'hold', nest, what: null }),
       })
-  return pair(fed, hold)
+  return html`${view.missing > 0 ? found : null} ${pair(fed, hold)}
+    ${view.can.fluids ? fluids : null} ${leadPress(hand, nest)}`
 }
-
-function roundRow(hand: Served, nest: NestId, one: RoundShown): ComponentChild {
-  const words = one.isTakenBack ? handWords.takenBack : tallyWords(one.tally)
-  const press =
-    one.isMine && !one.isTakenBack
-      ? second({
-          id: `take-back-${one.no}`,
-          text: handWords.takeBack,
-          onPress: () => hand.go({ type: 'takeBack', nest, no: one.no }),
-        })
-      : null
-  return html`<li key=${one.no} data-testid=${`round-${one.no}`}>
-    <span>${handWords.roundLine(hand.say.time(one.startedAtMs), one.name ?? formerHelper, words)}</span>
-    ${press}
-  </li>`
-}
-
-const roundsShown = 4
 
 export function nestPage(hand: Served, nest: NestId): ComponentChild {
   const view = nestView(hand.board, hand.names, { nest, person: hand.person, nowMs: hand.nowMs })
@@ -189,9 +179,7 @@ export function nestPage(hand: Served, nest: NestId): ComponentChild {
       <h1 class="where"><b>${summary.label}</b> <span class="box">${summary.incubatorLabel}</span></h1>
       ${stateAndReason(hand, view)}
       ${hand.snapshot.liveness.status !== 'notLive' ? null : html`<p class="why" data-testid="say-aloud">${handWords.sayAloud}</p>`}
-      ${presses(hand, view)} ${settlingPresses(hand, view)} ${birds(hand, view)}
-      ${view.rounds.length > 0 ? html`<h2>${handWords.rounds}</h2>` : null}
-      <ul class="rows plain">${view.rounds.slice(0, roundsShown).map((one) => roundRow(hand, nest, one))}</ul>
+      ${presses(hand, view)} ${settlingPresses(hand, view)} ${birds(hand, view)} ${roundLines(hand, view)}
     `,
     dock: html`${claimPress(hand, view)}
     ${second({ id: 'back', text: handWords.back, onPress: () => hand.go({ type: 'list' }) })}`,

@@ -4,16 +4,18 @@
 import type { ComponentChild } from 'preact'
 import type { NestId } from '../../../shared/base/values.ts'
 import { minuteMs } from '../../../shared/base/values.ts'
-import { nestView } from '../../../shared/views/nestView.ts'
+import { type NestView, nestView } from '../../../shared/views/nestView.ts'
 import { wholeMinutes } from '../../ui/clock.ts'
 import { html } from '../../ui/html.ts'
 import { choice, primary, second } from '../../ui/press.ts'
 import { handWords } from '../../ui/words.ts'
-import { type Draft, unanswered, withAllAte } from '../draft.ts'
+import { type Draft, isUnmarked, unanswered, withAllAte } from '../draft.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import type { Page } from '../page.ts'
 import { draftOf, saidKey } from '../ui.ts'
 import { birdRows } from './birdRows.ts'
+import { unmarkedBrood } from './unmarkedBrood.ts'
 
 const agoMinutes = [0, 5, 10, 15, 20, 30] as const
 /** Nobody remembers a feed of before yesterday to the minute. */
@@ -48,37 +50,56 @@ function timeChoices(hand: Served, key: string, draft: Draft): ComponentChild {
     }`
 }
 
-export function saidPage(hand: Served, nest: NestId): ComponentChild {
+function answers(hand: Served, of: { nest: NestId; from: Page }, view: NestView): ComponentChild {
+  const { nest } = of
+  const key = saidKey(nest)
+  const here = { type: 'said', ...of } as const
+  if (isUnmarked(view.birds)) {
+    return unmarkedBrood(hand, { nest, rows: view.birds, key, after: here })
+  }
+  return birdRows(view.birds, draftOf(hand.ui, key), ({ bird }) =>
+    hand.go({ type: 'bird', nest, bird, draft: key, from: here }),
+  )
+}
+
+function savePress(hand: Served, nest: NestId, view: NestView): ComponentChild {
+  const key = saidKey(nest)
+  const draft = draftOf(hand.ui, key)
+  const isOff = draft.saidAtMs === null
+  if (draft.answers.length === 0) {
+    return primary({
+      id: 'all-ate',
+      text: handWords.allAte(unanswered(draft, view.birds).length),
+      isOff,
+      onPress: () => hand.setDraft(key, withAllAte(draft, view.birds)),
+    })
+  }
+  return primary({
+    id: 'save-said',
+    text: handWords.saveFeed,
+    isOff,
+    onPress: () => void hand.actions.round.saidFeed(nest, draft),
+  })
+}
+
+export function saidPage(
+  hand: Served,
+  { nest, from }: { readonly nest: NestId; readonly from: Page },
+): ComponentChild {
   const view = nestView(hand.board, hand.names, { nest, person: hand.person, nowMs: hand.nowMs })
   if (!view) return null
   const key = saidKey(nest)
   const draft = draftOf(hand.ui, key)
-  const left = unanswered(draft, view.birds)
-  const isChosen = draft.saidAtMs !== null
   return frame(hand, {
     id: 'said',
     body: html`
       <h1>${handWords.alreadyFedTitle(view.summary.label)}</h1>
       ${timeChoices(hand, key, draft)}
-      ${isChosen ? birdRows(view.birds, draft, (row) => hand.go({ type: 'bird', nest, bird: row.bird, draft: key })) : null}
+      ${draft.saidAtMs === null ? null : answers(hand, { nest, from }, view)}
     `,
     dock: html`
-      ${
-        draft.answers.length === 0
-          ? primary({
-              id: 'all-ate',
-              text: handWords.allAte(left.length),
-              isOff: !isChosen,
-              onPress: () => hand.setDraft(key, withAllAte(draft, view.birds)),
-            })
-          : primary({
-              id: 'save-said',
-              text: handWords.saveFeed,
-              isOff: !isChosen,
-              onPress: () => void hand.actions.round.saidFeed(nest, draft, view.birds.length),
-            })
-      }
-      ${second({ id: 'back', text: handWords.back, onPress: () => hand.go({ type: 'nest', nest }) })}
+      ${savePress(hand, nest, view)}
+      ${second({ id: 'back', text: handWords.back, onPress: () => hand.go(from) })}
     `,
   })
 }
