@@ -6,7 +6,7 @@ import { hourMs, minuteMs } from '../../shared/base/values.ts'
 import { birdsOf } from '../../shared/board/change.ts'
 import type { Board } from '../../shared/board/state.ts'
 import { lookAgains } from '../../shared/views/lookAgains.ts'
-import { calmRoom, nowMs } from '../support/boards.ts'
+import { boardOf, calmRoom, nowMs } from '../support/boards.ts'
 
 describe('the looks a person is asked for', () => {
   const label = 'E'
@@ -49,5 +49,30 @@ describe('the looks a person is asked for', () => {
     const late = ofFirst(heldBy(volunteer, 10 * minuteMs), volunteer)
     expect(late).toMatchObject([{ isOverdue: true }])
     expect(ofFirst(heldBy(volunteer, 24 * hourMs), volunteer)).toHaveLength(1)
+  })
+})
+
+describe('an arrival that warms', () => {
+  const room = (lookInMinutes: number): Board => {
+    const board = boardOf([{ label: 'H', incubator: 1, birds: 2, settling: true }])
+    const lookDueAtMs = nowMs + lookInMinutes * minuteMs
+    const birds = Object.values(board.birds).map((bird) => [
+      bird.id,
+      { ...bird, standing: { type: 'settling', lookDueAtMs } },
+    ])
+    return { ...board, birds: Object.fromEntries(birds) }
+  }
+  const [lead, priya, saba] = ['p1', 'p5', 'p7'] as PersonId[] as [PersonId, PersonId, PersonId]
+
+  it('is looked at once its time has come, by the lead and whoever may release it', () => {
+    expect(lookAgains(room(1), lead, nowMs)).toEqual([])
+    const asked = { kind: 'arrival', label: 'H', bird: null, reason: null, isOverdue: false }
+    expect(lookAgains(room(0), lead, nowMs)).toMatchObject([asked])
+    expect(lookAgains(room(0), priya, nowMs)).toMatchObject([asked])
+    expect(lookAgains(room(0), saba, nowMs)).toEqual([])
+  })
+
+  it('is overdue after ten minutes', () => {
+    expect(lookAgains(room(-10), lead, nowMs)).toMatchObject([{ isOverdue: true }])
   })
 })
