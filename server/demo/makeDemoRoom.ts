@@ -10,13 +10,15 @@ import { foundRoom, type Ground, steppedClock } from '../config/foundRoom.ts'
 import type { Room } from '../room/room.ts'
 import type { RoomSecrets } from '../secrets/roomSecrets.ts'
 
-/** Ends with the room in its place, its last record a moment ago. */
+/** Ends with the room in its place, its last record a minute or two ago. */
 export async function makeDemoRoom(
   demo: DemoRoom,
   ground: Ground,
   { secrets, zone }: { readonly secrets: RoomSecrets; readonly zone: string },
 ): Promise<void> {
-  const foundedAtMs = ground.clockSource.wallMs() - demo.playedMin * minuteMs
+  // On the minute, because nests are ranked by it: then the room is the same whenever it is made.
+  const thisMinute = Math.floor(ground.clockSource.wallMs() / minuteMs)
+  const foundedAtMs = (thisMinute - demo.playedMin) * minuteMs
   const clock = steppedClock(foundedAtMs)
   const { id: room, title, people } = demo
   const wish = { room, title, zone, ...demoHours, first: people[0] }

@@ -53,6 +53,13 @@ describe.each(demoRooms)('$title', (room) => {
     expect(hashBoard(played(room, founded).board)).toBe(hashBoard(board))
   })
 
+  it('comes to the same orders at whatever minute it is made', () => {
+    const later = played(room, { ...founded, foundedAtMs: founded.foundedAtMs + 97 * minuteMs })
+    const told = (all: typeof steps) =>
+      all.map(({ afterMs, by, command }) => [afterMs, by, command.type])
+    expect(told(later.steps)).toEqual(told(steps))
+  })
+
   it('has everybody’s own name and PIN, and the people of its list', () => {
     expect(new Set(room.people.map(({ pin }) => pin)).size).toBe(room.people.length)
     expect(new Set(room.people.map(({ name }) => name)).size).toBe(room.people.length)
