@@ -1,8 +1,6 @@
 // The sentences of calls, offers, notices and of what a lead does in the round. Pieces are functions of
 // data; whatever several screens say stands in client/ui/words.ts.
 
-import type { NoticeReason } from '../../shared/board/constants.ts'
-import type { CallShown } from '../../shared/views/callsView.ts'
 import { birdsWords, minutesWords, orList } from '../ui/words.ts'
 
 export const andList = (items: readonly string[]): string =>
@@ -76,25 +74,6 @@ export const callWords = {
   foundSmall: 'back in the nest',
 } as const
 
-/** Why somebody is called, as it is read out to whoever is to come. */
-export const whyCalled: Readonly<Record<CallShown['why'], string>> = {
-  refusedTwice: 'Refused two feeds running.',
-  noDroppings: 'No droppings an hour after fluids.',
-  byHand: 'Called by hand.',
-}
-
-/** Ready answers to "what became of it"; they are kept as they read. */
-export const outcomesOfCalls: Readonly<Record<CallShown['kind'], readonly string[]>> = {
-  fluids: [
-    'fluids given',
-    'looked, no fluids needed',
-    'warmed first, look again',
-    'the vet is called',
-  ],
-  noDroppings: ['droppings seen now', 'released to feeding', 'fluids again', 'the vet is called'],
-  help: ['done together', 'it was nothing', 'hold set', 'the vet is called'],
-}
-
 export const offerWords = {
   asked: (label: string) => `Can you take ${label}?`,
   askedBy: (name: string, label: string) => `${name} asks: can you take ${label}?`,
@@ -111,19 +90,6 @@ export const noticeWords = {
   open: 'Look',
   unread: (n: number) => (n === 0 ? 'all read' : `${n} to read`),
 } as const
-
-/** What a notice says; the nest and the person it names are looked up by the page. */
-export const noticeLine: Readonly<Record<NoticeReason, (nest: string, name: string) => string>> = {
-  nobodySignedOff: (nest) => `Nest ${nest} is late, and nobody here is signed off for it.`,
-  threeAsked: (nest) => `Nest ${nest} is late. Three were asked, nobody took it.`,
-  lateTen: (nest) => `Nest ${nest} is ten minutes late.`,
-  nobodyForRequest: (nest) =>
-    nest === '' ? 'A call is put to nobody here.' : `Nest ${nest}: a call is put to nobody here.`,
-  tooQuick: (nest, name) =>
-    `${name}’s record of ${nest} was very quick. For you alone: ask kindly, and have it looked at.`,
-  mentorGone: (nest, name) => `${name} has nest ${nest}, and their mentor has left.`,
-  signOffGone: (nest, name) => `${name} has nest ${nest} without the sign-off for it.`,
-}
 
 export const leadWords = {
   title: (label: string) => `Nest ${label}`,

@@ -5,6 +5,7 @@ import type { ComponentChild } from 'preact'
 import type { InstantMs } from '../../shared/base/values.ts'
 import type { Pace } from '../../shared/views/wallPace.ts'
 import { html } from '../ui/html.ts'
+import { paceWords } from '../ui/paceWords.ts'
 import { notLiveSince } from '../ui/words.ts'
 import type { BandPage } from './band.ts'
 import { drawBand } from './drawBand.ts'
@@ -13,7 +14,7 @@ import type { FootItem } from './foot.ts'
 import { type Frame, lateLeft, tile } from './frame.ts'
 import { mouthPath } from './mouth.ts'
 import type { LaneLayout, StripLayout } from './strip.ts'
-import { paceWords, stripWords, topWords } from './words.ts'
+import { stripWords, topWords } from './words.ts'
 
 export type WallPage = {
   readonly layout: StripLayout

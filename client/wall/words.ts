@@ -3,11 +3,9 @@
 
 import { unreachable } from '../../shared/base/control.ts'
 import type { AlertLevel, WallAlert } from '../../shared/views/wallAlerts.ts'
-import type { Pace } from '../../shared/views/wallPace.ts'
 import type { HouseCondition } from '../../shared/wire/frames.ts'
-import { capital, formerHelper, minutesWords } from '../ui/words.ts'
+import { capital, formerHelper } from '../ui/words.ts'
 
-const nests = (n: number): string => (n === 1 ? '1 nest' : `${n} nests`)
 const andList = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
 
@@ -97,26 +95,6 @@ export function houseLines(condition: HouseCondition, time: (atMs: number) => st
       }
     default:
       return unreachable(condition)
-  }
-}
-
-/** The line of pace. */
-export function paceWords(pace: Pace, time: (atMs: number) => string): string {
-  switch (pace.type) {
-    case 'keepingUp':
-      return 'Keeping up.'
-    case 'behind':
-      return `${minutesWords(pace.minutes)} behind.`
-    case 'openingRound':
-      return `Opening round: ${pace.left} of ${nests(pace.of)} still to feed.`
-    case 'lastRound':
-      return pace.left === 0
-        ? `Last round: all are fed. Lights out ${time(pace.closesAtMs)}.`
-        : `Last round: ${nests(pace.left)} to feed by ${time(pace.closesAtMs)}.`
-    case 'closed':
-      return 'Lights out.'
-    default:
-      return unreachable(pace)
   }
 }
 

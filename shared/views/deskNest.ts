@@ -7,14 +7,14 @@ import type { CarePlan, Hold } from '../board/parts.ts'
 import { hasRight } from '../board/rights.ts'
 import type { Bird, Board, Feed, Nest, Round } from '../board/state.ts'
 import { intervalMs, planOf } from '../rules/due.ts'
-import { isFree } from '../rules/offers.ts'
 import { requestOn } from '../rules/openRequests.ts'
 import { type BirdRow, birdRow } from './birdRow.ts'
 import { type NamedBird, namedBird } from './deskBird.ts'
 import { codesOf } from './deskNests.ts'
-import { byName, nameOf, type PublicNames } from './names.ts'
+import { nameOf, type PublicNames } from './names.ts'
 import { byLabel } from './nestOrder.ts'
 import { type NestDoubt, type NestSummary, nestSummary, warningDoubts } from './nestState.ts'
+import { type Askable, whoToAsk } from './whoToAsk.ts'
 import { wouldRefuse } from './wouldRefuse.ts'
 
 const feedsShown = 3
@@ -63,7 +63,7 @@ export type DeskNestView = {
   readonly note: string | null
   readonly asked: { readonly name: string | null; readonly endsAtMs: InstantMs } | null
   /** Free people who could take it if they were asked, by name. */
-  readonly askable: readonly { readonly person: PersonId; readonly name: string | null }[]
+  readonly askable: readonly Askable[]
   readonly otherNests: readonly Pick<Nest, 'id' | 'label' | 'isQuarantined'>[]
   readonly otherIncubators: readonly { readonly id: IncubatorId; readonly label: string }[]
   /** Units amounts of this nest are in, by the plans of its birds. */
@@ -106,17 +106,6 @@ function roundShown(board: Board, names: PublicNames, round: Round): DeskRound {
   }
 }
 
-function askable(board: Board, names: PublicNames, of: Of): DeskNestView['askable'] {
-  return Object.values(board.people)
-    .filter(({ id }) => isFree(board, id))
-    .filter(({ id }) => {
-      const offer = { type: 'OfferNest', v: 1, nest: of.nest, person: id } as const
-      return wouldRefuse(board, offer, of) === null
-    })
-    .map(({ id }) => ({ person: id, name: nameOf(board, names, id) }))
-    .sort(byName)
-}
-
 const canLift = (board: Board, of: Of): boolean =>
   wouldRefuse(board, { type: 'LiftHold', v: 1, nest: of.nest, whyLifted: 'asked' }, of) === null
 
@@ -153,7 +142,7 @@ export function deskNest(board: Board, names: PublicNames, of: Of): DeskNestView
       name: nameOf(board, names, nest.offer.person),
       endsAtMs: nest.offer.endsAtMs,
     },
-    askable: askable(board, names, of),
+    askable: whoToAsk(board, names, of).filter(({ why, isAsked }) => why === null && !isAsked),
     ...elsewhere(board, nest),
     unit: birds.find((bird) => bird.planned)?.planned?.unit ?? 'uL',
     can: {

@@ -5,7 +5,7 @@
 import type { InstantMs, NestId, PersonId, RequestId } from '../base/values.ts'
 import { birdsOf } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
-import type { NoticeReason, RequestKind } from '../board/constants.ts'
+import type { RequestKind } from '../board/constants.ts'
 import type { Hold } from '../board/parts.ts'
 import { hasRight } from '../board/rights.ts'
 import type { Bird, Board, Doubt, Nest, Request } from '../board/state.ts'
@@ -16,6 +16,8 @@ import { askedOf } from '../rules/requests.ts'
 import { type NamedBird, namedBird } from './deskBird.ts'
 import { nameOf, type PublicNames } from './names.ts'
 import { byLabel } from './nestOrder.ts'
+import { type NoticeShown, noticesView } from './noticesView.ts'
+import { type ShortNest, shortNests } from './shortNests.ts'
 import { wouldRefuse } from './wouldRefuse.ts'
 
 /** Where an open thing stands; null where it is about no nest. */
@@ -35,17 +37,6 @@ export type OpenCall = {
   /** How many people it is put to while nobody has taken it. */
   readonly askedOf: number
   readonly can: { readonly take: boolean; readonly putBack: boolean; readonly resolve: boolean }
-}
-
-export type OpenShort = Place & { readonly missing: number; readonly sinceMs: InstantMs }
-
-export type OpenNotice = {
-  readonly no: number
-  readonly why: NoticeReason
-  readonly atMs: InstantMs
-  readonly label: string | null
-  readonly name: string | null
-  readonly isAboutPerson: boolean
 }
 
 export type OpenDoubt = Place & {
@@ -84,9 +75,9 @@ export type OpenArrival = Place & {
 
 export type DeskOpen = {
   readonly calls: readonly OpenCall[]
-  readonly shorts: readonly OpenShort[]
+  readonly shorts: readonly ShortNest[]
   /** None for anybody but a lead. */
-  readonly notices: readonly OpenNotice[]
+  readonly notices: readonly NoticeShown[]
   readonly doubts: readonly OpenDoubt[]
   readonly holds: readonly OpenHold[]
   readonly arrivals: readonly OpenArrival[]
@@ -130,17 +121,6 @@ function callOf({ board, names, person, nowMs }: Of, request: Request): OpenCall
       resolve: may({ type: 'ResolveRequest', ...of }),
     },
   }
-}
-
-function noticesOf({ board, names, person }: Of): readonly OpenNotice[] {
-  const actor = board.people[person]
-  if (!actor || !hasRight(actor, 'lead')) return []
-  return board.notices.map(({ no, why, atMs, nest, person: about }) => ({
-    ...{ no, why, atMs },
-    label: nest ? (board.nests[nest]?.label ?? null) : null,
-    name: nameOf(board, names, about),
-    isAboutPerson: about !== null,
-  }))
 }
 
 function doubtOf({ board, names, person, nowMs }: Of, nest: Nest, doubt: Doubt): OpenDoubt {
@@ -205,9 +185,6 @@ function arrivalOf({ board, person, nowMs }: Of, nest: Nest): readonly OpenArriv
 /** What waits at `nowMs`, each list with the longest waiting first. */
 export function deskOpen(of: Of): DeskOpen {
   const nests = Object.values(of.board.nests).sort(byLabel)
-  const shorts = nests.flatMap((nest) =>
-    nest.short ? [{ ...placeOf(of.board, nest), ...nest.short }] : [],
-  )
   return {
     calls: openRequests(of.board)
       .map((request) => callOf(of, request))
@@ -215,10 +192,8 @@ export function deskOpen(of: Of): DeskOpen {
         (a, b) =>
           Number(a.taken !== null) - Number(b.taken !== null) || a.raisedAtMs - b.raisedAtMs,
       ),
-    shorts: shorts.map(({ nest, label, incubatorLabel, missing, sinceMs }) => ({
-      ...{ nest, label, incubatorLabel, missing, sinceMs },
-    })),
-    notices: noticesOf(of),
+    shorts: shortNests(of.board),
+    notices: noticesView(of.board, of.names, of.person),
     doubts: nests
       .flatMap((nest) => nest.doubts.map((doubt) => doubtOf(of, nest, doubt)))
       .sort((a, b) => a.raisedAtMs - b.raisedAtMs),

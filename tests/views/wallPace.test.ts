@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { paceWords } from '../../client/wall/words.ts'
+import { paceWords } from '../../client/ui/paceWords.ts'
 import { hourMs, minuteMs } from '../../shared/base/values.ts'
 import type { Board } from '../../shared/board/state.ts'
 import { wallView } from '../../shared/views/wallView.ts'
