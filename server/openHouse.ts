@@ -1,6 +1,7 @@
 // Everything a served house consists of, opened in order and closed in reverse: the folder's lock, the
 // port, secrets, rooms, the screens' door, the pages. Wiring only; what goes wrong is thrown on, with
-// whatever had been opened closed again. Called by main.ts.
+// whatever had been opened closed again, save that one room's trouble is that room's alone. Called by
+// main.ts.
 
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -8,12 +9,14 @@ import { demoRooms } from '../demo-data/demoRooms.ts'
 import { ownOrigins } from './access/origins.ts'
 import { forgetRemovedPeople } from './access/removedPeople.ts'
 import { realChance } from './clock/chance.ts'
+import type { ClockSource } from './clock/roomClock.ts'
 import { machineClock, realTimers } from './clock/timers.ts'
 import { Closers } from './config/closers.ts'
 import { foundRoom, type Ground, permitHolder } from './config/foundRoom.ts'
 import { listen } from './config/listening.ts'
+import { openEach, type Refused } from './config/openEach.ts'
 import type { Printed } from './config/printed.ts'
-import { listRooms, type RoomPlace } from './config/roomsFolder.ts'
+import { listRooms, type RoomPlace, roomsMax } from './config/roomsFolder.ts'
 import { scrubNowAndThen } from './config/scrubbing.ts'
 import { StartFailure } from './config/startFailure.ts'
 import { roomIdOf, type StartOptions } from './config/startOptions.ts'
@@ -25,67 +28,96 @@ import { takeRoomsLock } from './lock/roomsLock.ts'
 import type { Log } from './log/log.ts'
 import { openRoom } from './room/openRoom.ts'
 import type { Room } from './room/room.ts'
+import type { TimersPort } from './scribe/ports.ts'
 import { scryptHasher } from './secrets/pinHasher.ts'
 import { openSecrets, type Secrets } from './secrets/secrets.ts'
 import { codeLifeMs } from './secrets/secretsFile.ts'
 import { roomHealth } from './webApp/roomHealth.ts'
-import { createWebApp } from './webApp/webApp.ts'
+import { createWebApp, type RoomFace } from './webApp/webApp.ts'
 
 export type OpenHouse = { readonly printed: Printed; readonly port: number; close(): Promise<void> }
 
 /** Of a room made by `--new`: fourteen hours a day, as small insectivores are fed (HRB2 p. 674). */
 const newRoomHours = { opensMinute: 7 * 60, closesMinute: 21 * 60 }
 
-export async function openHouse(options: StartOptions, log: Log): Promise<OpenHouse> {
+/** The time the house goes by: the machine's own, unless a test has another. */
+export type HouseTime = { readonly clockSource: ClockSource; readonly timers: TimersPort }
+const machineTime: HouseTime = { clockSource: machineClock, timers: realTimers }
+
+export async function openHouse(
+  options: StartOptions,
+  log: Log,
+  time: HouseTime = machineTime,
+): Promise<OpenHouse> {
   const closers = new Closers()
+  const ground = { disk: realDisk, chance: realChance, log, ...time, roomsDir: options.roomsDir }
   try {
-    return await open(options, log, closers)
+    return await open(options, ground, closers)
   } catch (error) {
     await closers.close()
     throw error
   }
 }
 
-async function open(options: StartOptions, log: Log, closers: Closers): Promise<OpenHouse> {
-  const { roomsDir, speed } = options
-  const startedAtMs = machineClock.monotonicMs()
+async function open(options: StartOptions, ground: Ground, closers: Closers): Promise<OpenHouse> {
+  const { roomsDir, clockSource, log } = ground
+  const startedAtMs = clockSource.monotonicMs()
   await realDisk.makeDir(roomsDir)
   const lock = await takeRoomsLock(roomsDir)
   closers.add(() => lock.release())
   const listening = await listen(options.port)
   const { server, port } = listening
   closers.add(() => listening.close())
-  const world = { disk: realDisk, timers: realTimers, chance: realChance, log }
-  const ground: Ground = { ...world, roomsDir, clockSource: machineClock }
   const path = join(roomsDir, 'secrets.json')
-  const { wallMs: nowMs } = machineClock
-  const secrets = await openSecrets({ ...world, path, nowMs, hasher: scryptHasher })
+  const secrets = await openSecrets({
+    ...{ disk: ground.disk, chance: ground.chance },
+    ...{ path, nowMs: clockSource.wallMs, hasher: scryptHasher },
+  })
   const { places, hasMadeDemo } = await placesOf(options, ground, secrets)
-  const rooms: Room[] = []
-  for (const { room: id, dir } of places) {
-    const room = await openRoom({ ...world, dir, room: id, clockSource: machineClock, speed })
-    closers.add(() => room.close())
-    closers.add(forgetRemovedPeople(room, secrets.ofRoom(id), log))
-    closers.add(scrubNowAndThen(room, realTimers, log))
-    rooms.push(room)
-  }
+  const openOne = (place: RoomPlace) => openServed({ place, secrets, options }, ground, closers)
+  const { rooms, refused } = await openEach(places, openOne, log)
   const sockets = new SocketServer(port, rooms.length)
   const doors = rooms.map((room) => ({ room, doorkeeper: secrets.ofRoom(room.id) }))
-  const linkMs = machineClock.monotonicMs
-  const gateway = new Gateway(doors, { ...world, fanout: sockets.fanout, linkMs })
+  const linkMs = clockSource.monotonicMs
+  const gateway = new Gateway(doors, { ...ground, fanout: sockets.fanout, linkMs })
   closers.add(() => sockets.end())
   closers.add(() => gateway.stop())
-  const faces = rooms.map((room) => ({
-    ...{ id: room.id, title: room.durable.board.room.title, devices: secrets.ofRoom(room.id) },
-    health: () => roomHealth(room),
-  }))
-  const uptimeS = () => Math.floor((machineClock.monotonicMs() - startedAtMs) / 1_000)
+  const uptimeS = () => Math.floor((clockSource.monotonicMs() - startedAtMs) / 1_000)
+  const faces = [...rooms.map((room) => faceOf(room, secrets)), ...refused.map(refusedFace)]
   listening.serve(createWebApp({ clientDir: clientDir(), port, rooms: faces, log, uptimeS }))
   gateway.start()
   sockets.attach(server, gateway)
-  const printed = await whatToPrint({ rooms, secrets, port, hasMadeDemo })
+  const printed = await whatToPrint({ rooms, refused, secrets, port, hasMadeDemo })
   return { printed, port, close: () => closers.close() }
 }
+
+type ToOpen = {
+  readonly place: RoomPlace
+  readonly secrets: Secrets
+  readonly options: StartOptions
+}
+
+async function openServed(
+  { place, secrets, options }: ToOpen,
+  ground: Ground,
+  closers: Closers,
+): Promise<Room> {
+  const { log, timers } = ground
+  const { room: id, dir } = place
+  const room = await openRoom({ ...ground, dir, room: id, speed: options.speed })
+  closers.add(() => room.close())
+  closers.add(forgetRemovedPeople(room, secrets.ofRoom(id), log))
+  closers.add(scrubNowAndThen(room, timers, log))
+  return room
+}
+
+const faceOf = (room: Room, secrets: Secrets): RoomFace => ({
+  ...{ status: 'served', id: room.id, title: room.durable.board.room.title },
+  devices: secrets.ofRoom(room.id),
+  health: () => roomHealth(room),
+})
+
+const refusedFace = (refused: Refused): RoomFace => ({ status: 'refused', ...refused })
 
 /** The rooms to open, after making the one that was asked for, or the demo's where there are none. */
 async function placesOf(
@@ -96,6 +128,9 @@ async function placesOf(
   const { timeZone: zone } = Intl.DateTimeFormat().resolvedOptions()
   const before = await listRooms(realDisk, roomsDir)
   const hasMadeDemo = newRoom === null && before.length === 0
+  if (before.length + (newRoom === null ? 0 : 1) > roomsMax) {
+    throw new StartFailure(`One server has at most ${roomsMax} rooms; use another folder.`)
+  }
   if (newRoom !== null) {
     const id = roomIdOf(newRoom) ?? ''
     const taken = [...demoRooms.map((demo) => demo.id), ...before.map(({ room }) => room)]
@@ -114,12 +149,14 @@ async function placesOf(
 
 type ToPrint = {
   readonly rooms: readonly Room[]
+  readonly refused: readonly Refused[]
   readonly secrets: Secrets
   readonly port: number
   readonly hasMadeDemo: boolean
 }
 
-async function whatToPrint({ rooms, secrets, port, hasMadeDemo }: ToPrint): Promise<Printed> {
+async function whatToPrint(of: ToPrint): Promise<Printed> {
+  const { rooms, refused, secrets, port, hasMadeDemo } = of
   const printedRooms = []
   for (const room of rooms) {
     printedRooms.push({
@@ -130,7 +167,8 @@ async function whatToPrint({ rooms, secrets, port, hasMadeDemo }: ToPrint): Prom
     })
   }
   const [origin = ''] = ownOrigins(port)
-  return { origin, rooms: printedRooms, hasMadeDemo, codeLifeMinutes: codeLifeMs / 60_000 }
+  const codeLifeMinutes = codeLifeMs / 60_000
+  return { origin, rooms: printedRooms, refused, hasMadeDemo, codeLifeMinutes }
 }
 
 /** As long as nobody has a PIN, nobody could be let in but by a new code. */

@@ -1,5 +1,5 @@
 // The world's reasons for a failed start, as the one sentence a person reads. A reason that is not
-// among them is a mistake of ours and keeps its stack. Called by main.ts alone.
+// among them is a mistake of ours and keeps its stack. Called where a start, or one room of it, ends.
 
 import { DamagedFile } from '../disk/damage.ts'
 import { errorCode } from '../disk/realDisk.ts'

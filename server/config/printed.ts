@@ -20,6 +20,8 @@ export type Printed = {
   /** Such as `http://127.0.0.1:7310`. */
   readonly origin: string
   readonly rooms: readonly PrintedRoom[]
+  /** Rooms of the folder that are not served, each with a sentence that says why. */
+  readonly refused: readonly { readonly id: string; readonly why: string }[]
   readonly hasMadeDemo: boolean
   readonly codeLifeMinutes: number
 }
@@ -40,6 +42,8 @@ export function printedText(printed: Printed): string {
   return [
     ...made,
     ...rooms,
+    ...printed.refused.flatMap(({ id, why }) => [`The room ${id} is not served. ${why}`, '']),
+    ...(printed.rooms.length > 1 ? [`All rooms are listed at ${printed.origin}/`, ''] : []),
     'Nobody outside the room is ever called, at night no more than by day.',
     '',
   ].join('\n')
@@ -51,6 +55,7 @@ function roomLines(printed: Printed, { id, title, demoSignIns, firstCode }: Prin
     title,
     `  wall      ${origin}/${id}/wall`,
     `  handheld  ${origin}/${id}/hand`,
+    `  desk      ${origin}/${id}/desk`,
     ...(demoSignIns.length === 0
       ? []
       : ['  This is a demo: people and birds are invented. Sign in as']),

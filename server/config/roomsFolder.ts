@@ -19,6 +19,9 @@ export const placeOf = (roomsDir: string, room: string, season: string): RoomPla
   dir: join(roomsDir, room, season),
 })
 
+/** Rooms one process serves: their full screens still have a place among the port's connections. */
+export const roomsMax = 6
+
 /** Every room of the folder in its newest season, by name. */
 export async function listRooms(disk: Disk, roomsDir: string): Promise<readonly RoomPlace[]> {
   const places: RoomPlace[] = []

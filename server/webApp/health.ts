@@ -13,14 +13,24 @@ export type RoomHealth = {
   readonly damaged: readonly string[]
 }
 
-/** The first room's numbers stand at the top as well, since most houses have one. */
-export function healthReport(rooms: readonly RoomHealth[], uptimeS: number) {
-  const isFailing = rooms.length === 0 || rooms.some((room) => room.journal === 'failing')
+/** A room of this house that could not be opened, and why, in a sentence. */
+export type RefusedHealth = {
+  readonly room: string
+  readonly journal: 'refused'
+  readonly why: string
+}
+
+/**
+ * The first room's numbers stand at the top as well, since many houses have one. A house is well when
+ * every room of it can be written to.
+ */
+export function healthReport(rooms: readonly (RoomHealth | RefusedHealth)[], uptimeS: number) {
+  const isFailing = rooms.length === 0 || rooms.some(({ journal }) => journal !== 'ok')
   return {
     status: isFailing ? 'failing' : 'ok',
     protocol: protocolVersion,
     uptimeS,
-    ...rooms[0],
+    ...rooms.find(({ journal }) => journal !== 'refused'),
     journal: isFailing ? 'failing' : 'ok',
     rooms,
   } as const

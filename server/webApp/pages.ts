@@ -11,15 +11,15 @@ const assetsMaxAgeMs = 365 * 86_400_000
 export const isScreenKind = (text: string): text is ScreenKind =>
   (screenKinds as readonly string[]).includes(text)
 
+/** `rooms` lists the rooms of the house, for whoever named none. */
+export type Page = ScreenKind | 'rooms'
+
 /** Never stored: after an upgrade the next load must name the new assets. */
-export function sendPage(response: Response, clientDir: string, screen: ScreenKind): void {
-  const file = `${screen}.html`
+export function sendPage(response: Response, clientDir: string, page: Page): void {
+  const file = `${page}.html`
   if (!existsSync(join(clientDir, file))) {
-    sendSentence(
-      response,
-      503,
-      `The ${screen} page is not built. Run "npm run build", then start again.`,
-    )
+    const sentence = `The ${page} page is not built. Run "npm run build", then start again.`
+    sendSentence(response, 503, sentence)
     return
   }
   response.set('Cache-Control', 'no-store')

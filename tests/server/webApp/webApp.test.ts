@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { RoomHealth } from '../../../server/webApp/health.ts'
-import { createWebApp, type RoomFace } from '../../../server/webApp/webApp.ts'
+import { createWebApp, type RoomFace, type ServedRoom } from '../../../server/webApp/webApp.ts'
 import { quietLog } from '../quietLog.ts'
 
 let server: Server
@@ -23,12 +23,14 @@ const healthy: RoomHealth = {
   damaged: [],
 }
 
-const roomFace = (id: string, health: RoomHealth = healthy): RoomFace => ({
-  id,
+const roomFace = (id: string, health: RoomHealth = healthy): ServedRoom => ({
+  ...{ status: 'served', id },
   title: `The ${id} room`,
   devices: { pairDevice: async () => ({ device: 'd1', token: 't'.repeat(32) }) },
   health: () => health,
 })
+
+const damaged: RoomFace = { status: 'refused', id: 'alder', why: 'A file of it is damaged.' }
 
 async function serve(rooms: readonly RoomFace[]): Promise<void> {
   server = createServer()
@@ -42,6 +44,8 @@ beforeEach(() => {
   clientDir = mkdtempSync(join(tmpdir(), 'pages-'))
   mkdirSync(join(clientDir, 'assets'))
   writeFileSync(join(clientDir, 'wall.html'), '<!doctype html><title>wall</title>')
+  writeFileSync(join(clientDir, 'desk.html'), '<!doctype html><title>desk</title>')
+  writeFileSync(join(clientDir, 'rooms.html'), '<!doctype html><title>rooms</title>')
   writeFileSync(join(clientDir, 'assets', 'wall-abc123.js'), 'export {}')
 })
 
@@ -54,10 +58,12 @@ afterEach(async () => {
 describe('the pages', () => {
   it('are served with and without the room, and are never stored', async () => {
     await serve([roomFace('larch')])
-    for (const path of ['/wall', '/larch/wall']) {
-      const answer = await fetch(origin + path)
-      expect(await answer.text()).toContain('<title>wall</title>')
-      expect(answer.headers.get('cache-control')).toBe('no-store')
+    for (const screen of ['wall', 'desk']) {
+      for (const path of [`/${screen}`, `/larch/${screen}`]) {
+        const answer = await fetch(origin + path)
+        expect(await answer.text()).toContain(`<title>${screen}</title>`)
+        expect(answer.headers.get('cache-control')).toBe('no-store')
+      }
     }
   })
 
@@ -90,11 +96,27 @@ describe('the pages', () => {
     )
   })
 
-  it('ask which room where there are several', async () => {
+  it('are a list to choose from where there are several rooms and none is named', async () => {
     await serve([roomFace('larch'), roomFace('alder')])
-    const answer = await fetch(`${origin}/wall`)
-    expect(answer.status).toBe(404)
-    expect(await answer.text()).toMatch(/^Which room\? .*\/larch\/wall.*\/alder\/wall/)
+    for (const path of ['/', '/wall', '/hand', '/desk']) {
+      const answer = await fetch(origin + path)
+      expect([answer.status, answer.headers.get('cache-control')]).toEqual([200, 'no-store'])
+      expect(await answer.text()).toContain('<title>rooms</title>')
+    }
+  })
+
+  it('begin with the list, also of one room', async () => {
+    await serve([roomFace('larch')])
+    expect(await (await fetch(origin)).text()).toContain('<title>rooms</title>')
+  })
+
+  it('of a room that is not served say why and are asked for again, and the others go on', async () => {
+    await serve([roomFace('larch'), damaged])
+    const answer = await fetch(`${origin}/alder/wall`)
+    expect([answer.status, answer.headers.get('refresh')]).toEqual([503, '30'])
+    expect(await answer.text()).toBe('The room alder is not served. A file of it is damaged.\n')
+    expect((await fetch(`${origin}/larch/wall`)).status).toBe(200)
+    expect(await (await fetch(`${origin}/wall`)).text()).toContain('<title>rooms</title>')
   })
 
   it.each([
@@ -140,6 +162,36 @@ describe('/health', () => {
     const answer = await fetch(`${origin}/health`)
     expect(answer.status).toBe(503)
     expect(await answer.json()).toMatchObject({ status: 'failing', journal: 'failing' })
+  })
+})
+
+describe('a room that is not served', () => {
+  it('is named on /health with its reason, and the house is not well', async () => {
+    await serve([damaged, roomFace('larch')])
+    const answer = await fetch(`${origin}/health`)
+    expect(answer.status).toBe(503)
+    const { status, room, rooms } = (await answer.json()) as Record<string, unknown>
+    expect([status, room]).toEqual(['failing', 'larch'])
+    const why = 'A file of it is damaged.'
+    expect(rooms).toEqual([{ room: 'alder', journal: 'refused', why }, healthy])
+  })
+
+  it('is among the rooms to choose from, with its reason', async () => {
+    await serve([damaged, roomFace('larch')])
+    expect(await (await fetch(`${origin}/api/room`)).json()).toEqual({
+      rooms: [
+        { id: 'alder', title: 'alder', why: 'A file of it is damaged.' },
+        { id: 'larch', title: 'The larch room' },
+      ],
+    })
+  })
+
+  it('pairs no device', async () => {
+    await serve([damaged, roomFace('larch')])
+    const headers = { origin, 'content-type': 'application/json' }
+    const pair = (room: string) =>
+      fetch(`${origin}/api/pair`, { method: 'POST', headers, body: JSON.stringify({ room }) })
+    expect([(await pair('alder')).status, (await pair('larch')).status]).toEqual([400, 200])
   })
 })
 
