@@ -100,6 +100,13 @@ export const leadWords = {
   askTitle: (label: string) => `Who is to take ${label}?`,
   askNobody: 'Nobody who may feed it is free.',
   isAsked: 'asked now',
+  has: (label: string) => `has ${label}`,
+  isOnBreak: 'on a break',
+  noMentor: 'no mentor here',
+  isBusy: 'not free',
+  notSignedOff: 'no sign-off for it',
+  mayHaveFed: 'asked whether they fed it',
+  cannotTake: (labels: string) => `Not ${labels}:`,
   moveNest: 'Move the nest',
   moveNestSmall: 'to another incubator',
   moveNestTitle: (label: string) => `Nest ${label} goes to which incubator?`,
@@ -148,7 +155,9 @@ export const shiftWords = {
   since: (time: string, isLeast: boolean) =>
     isLeast ? `Since ${time}, at least:` : `Since ${time}:`,
   visits: (visits: number, nests: number) =>
-    `${visits === 1 ? 'visit' : 'visits'} to ${nests === 1 ? '1 nest' : `${nests} nests`}`,
+    visits === 0
+      ? 'visits'
+      : `${visits === 1 ? 'visit' : 'visits'} to ${nests === 1 ? '1 nest' : `${nests} nests`}`,
   fed: (n: number) => (n === 1 ? 'feed of a bird' : 'feeds of birds'),
-  refused: 'refused',
+  refused: (n: number) => (n === 1 ? 'refusal' : 'refusals'),
 } as const

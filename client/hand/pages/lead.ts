@@ -4,6 +4,7 @@
 import type { ComponentChild } from 'preact'
 import type { NestId } from '../../../shared/base/values.ts'
 import { hasRight } from '../../../shared/board/rights.ts'
+import type { Rejection } from '../../../shared/rules/rejection.ts'
 import { whyNotMoveNest } from '../../../shared/views/movesView.ts'
 import { type Askable, whoToAsk } from '../../../shared/views/whoToAsk.ts'
 import { html } from '../../ui/html.ts'
@@ -65,8 +66,30 @@ export function leadPage(hand: Served, nest: NestId): ComponentChild {
   })
 }
 
+/** Why somebody cannot be asked, said of them and not to them. */
+function whyNotAsked({ say }: Served, why: Rejection): string {
+  switch (why.code) {
+    case 'FinishFirst':
+      return leadWords.has(say.nest(why.nest))
+    case 'OnBreak':
+      return leadWords.isOnBreak
+    case 'MentorAway':
+      return leadWords.noMentor
+    case 'NotFree':
+      return leadWords.isBusy
+    case 'AnswerFirst':
+      return leadWords.mayHaveFed
+    case 'NothingReady':
+      return why.birds.some((bird) => bird.why.type === 'needsSignOff')
+        ? leadWords.notSignedOff
+        : refusalWords(why, say)
+    default:
+      return refusalWords(why, say)
+  }
+}
+
 function person(hand: Served, nest: NestId, one: Askable): ComponentChild {
-  const reason = one.why && refusalWords(one.why, hand.say)
+  const reason = one.why && whyNotAsked(hand, one.why)
   return second({
     id: `ask-${one.person}`,
     text: one.name ?? formerHelper,

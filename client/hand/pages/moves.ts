@@ -6,6 +6,7 @@ import type { BirdId, NestId } from '../../../shared/base/values.ts'
 import {
   type IncubatorPlace,
   incubatorPlaces,
+  type NestPlace,
   nestPlaces,
 } from '../../../shared/views/movesView.ts'
 import { type NestView, nestView } from '../../../shared/views/nestView.ts'
@@ -55,22 +56,35 @@ function whichBird(hand: Served, view: NestView): ComponentChild {
 
 type Moving = { readonly nest: NestId; readonly bird: BirdId; readonly words: string }
 
+/** The nests it cannot go to, each reason once. */
+function shutPlaces(hand: Served, places: readonly NestPlace[]): ComponentChild {
+  const reasons = new Map<string, readonly string[]>()
+  for (const { label, why } of places) {
+    const reason = why && refusalWords(why, hand.say)
+    if (reason) reasons.set(reason, [...(reasons.get(reason) ?? []), label])
+  }
+  return [...reasons].map(
+    ([reason, labels]) =>
+      html`<p key=${reason}>${leadWords.cannotTake(labels.join(', '))} ${reason}</p>`,
+  )
+}
+
 function whichNest(hand: Served, { nest, bird, words }: Moving): ComponentChild {
+  const places = nestPlaces(hand.board, bird, hand)
+  const press = (place: NestPlace) =>
+    second({
+      id: `to-nest-${place.label}`,
+      text: place.label,
+      small: leadWords.inIncubator(place),
+      isOff: isOff(hand),
+      onPress: () => {
+        if (place.needsDecision) hand.go({ type: 'moveBird', nest, bird, to: place.nest })
+        else void hand.actions.lead.moveBird(bird, place.nest, 'same')
+      },
+    })
   return html`<h1>${leadWords.whichNest(words)}</h1>
-    <div class="choices three">
-      ${nestPlaces(hand.board, bird, hand).map((place) =>
-        second({
-          id: `to-nest-${place.label}`,
-          text: place.label,
-          small: place.why ? refusalWords(place.why, hand.say) : leadWords.inIncubator(place),
-          isOff: place.why !== null || isOff(hand),
-          onPress: () => {
-            if (place.needsDecision) hand.go({ type: 'moveBird', nest, bird, to: place.nest })
-            else void hand.actions.lead.moveBird(bird, place.nest, 'same')
-          },
-        }),
-      )}
-    </div>`
+    <div class="choices three">${places.filter(({ why }) => why === null).map(press)}</div>
+    ${shutPlaces(hand, places)}`
 }
 
 /** Two quarantines differ: what that means is read before it is decided. */

@@ -22,7 +22,7 @@ function tally(hand: Served): ComponentChild {
     <div class="tally">
       ${figure('visits', done.visits, shiftWords.visits(done.visits, done.nests))}
       ${figure('fed', done.birdsFed, shiftWords.fed(done.birdsFed))}
-      ${figure('refused', done.refused, shiftWords.refused)}
+      ${figure('refused', done.refused, shiftWords.refused(done.refused))}
     </div>`
 }
 
