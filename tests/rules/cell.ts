@@ -37,5 +37,6 @@ export function checkCell(cell: Cell): Given {
   return turn.includes(...follows.includes).leavesOut(...(follows.leavesOut ?? [])).room
 }
 
+/** Of everything but offers and notices, which the clock brings beside it wherever a nest is late. */
 export const checkTimeCell = (cell: TimeCell): Given =>
-  cell.given.whenClock(...cell.at).gives(...cell.gives)
+  cell.given.whenClock(...cell.at).besideOffers.gives(...cell.gives)

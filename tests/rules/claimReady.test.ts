@@ -203,10 +203,15 @@ describe('the birds of a claim', () => {
     const late = room.and(round({ nest: nestM, no: 32, by: iris, birds: [mSyringe], at: '09:00' }))
     late
       .when(claimM, { by: ana, at: '10:45' })
-      .gives({ type: 'NestClaimed', nest: nestM, person: ana, birds: [mSyringe] })
+      .besideOffers.gives({ type: 'NestClaimed', nest: nestM, person: ana, birds: [mSyringe] })
     late
       .when(claimM, { by: iris, at: '10:45' })
-      .gives({ type: 'NestClaimed', nest: nestM, person: iris, birds: [mSyringe, mTube] })
+      .besideOffers.gives({
+        type: 'NestClaimed',
+        nest: nestM,
+        person: iris,
+        birds: [mSyringe, mTube],
+      })
   })
 
   it('are never those without a plan', () => {

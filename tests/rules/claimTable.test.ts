@@ -191,7 +191,7 @@ describe('the table of claims', () => {
     const after = mineAnswered.when(calledAwayF, { by: ana, at: '09:14' }).room
     after
       .when(claimF, { by: ben, at: '09:15' })
-      .gives({ type: 'NestClaimed', nest: nestF, person: ben, birds: [f3, f4] })
+      .besideOffers.gives({ type: 'NestClaimed', nest: nestF, person: ben, birds: [f3, f4] })
   })
 
   it('numbers each claim anew', () => {
@@ -220,7 +220,7 @@ describe.each(leases)('the lease of a nest of $birds', ({ birds, until, openedUn
   const claim = big.when({ type: 'ClaimNest', nest: nestOf(9) }, { by: ana, at: '09:10' })
 
   it(`runs to ${until} when claimed at 09:10`, () => {
-    claim.gives({ type: 'NestClaimed', nest: nestOf(9), leaseEndsAtMs: clock(until) })
+    claim.besideOffers.gives({ type: 'NestClaimed', nest: nestOf(9), leaseEndsAtMs: clock(until) })
   })
 
   it(`runs to ${openedUntil} when the nest is opened at 09:11`, () => {

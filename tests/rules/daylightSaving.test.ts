@@ -112,9 +112,11 @@ describe.each(sevenToNine)('a room open from seven to nine, $zone, $day', (chang
 
   it('opens its next day by the clock alone, once, at the instant', () => {
     const board = foundedRoom({ zone, opensMinute: seven, nowMs: utc(noon) })
-    expect(nextWakeAtMs(board)).toBe(utc(next))
-    expect(decideTime(board, utc(next) - 1)).toEqual([])
-    const { events, board: opened } = letTimePass(board, utc(next))
+    const { board: closed } = letTimePass(board, utc(next) - 1)
+    expect(closed.room.isClosed).toBe(true)
+    expect(nextWakeAtMs(closed)).toBe(utc(next))
+    expect(decideTime(closed, utc(next) - 1)).toEqual([])
+    const { events, board: opened } = letTimePass(closed, utc(next))
     expect(days(events).map(({ opensAtMs }) => iso(opensAtMs))).toEqual([next])
     expect(decideTime(opened, utc(next) + hourMs)).toEqual([])
   })

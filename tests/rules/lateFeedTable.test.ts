@@ -43,7 +43,13 @@ const strikes: readonly Cell[] = others.flatMap((hands): readonly Cell[] => [
     hands,
     given: held[hands],
     when: [answer([f1, f2], 9), { by: ana, at: '09:14:30', startedAt: '08:52' }],
-    follows: { gives: [{ type: 'RoundRecorded', no: 9, standing: 'late' }] },
+    // Twelve minutes after visit 1, so that they seem fed twice.
+    follows: {
+      gives: [
+        { type: 'RoundRecorded', no: 9, standing: 'late' },
+        { type: 'DoubtRaised', nest: nestF, kind: 'twice', pair: [1, 9], birds: [f1, f2] },
+      ],
+    },
   },
   {
     row: 'AnswerBirds of an older number, two refused just now',

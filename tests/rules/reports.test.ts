@@ -54,6 +54,8 @@ const reports: Readonly<Record<ReportType, Order>> = {
     answers: [{ bird: f1, outcome: 'some' }],
     reason: 'tapped wrong',
   },
+  CallHelp: { type: 'CallHelp', nest: nestF },
+  BirdFound: { type: 'BirdFound', nest: nestF },
   HoldBird: { type: 'HoldBird', bird: f1, reason: 'limping', lookAgainAtMs: clock('10:00') },
   BoxArrived: { type: 'BoxArrived', label: 'Q', incubator: inc1, howMany: 3, size: 'unknown' },
   BirdSeen: { type: 'BirdSeen', bird: f1, signs: ['sneezing'], droppings: 'seen' },

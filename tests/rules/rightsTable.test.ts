@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest'
 import { type AskType, commandSchema } from '../../shared/board/commands.ts'
 import { type Role, roles, type SignOff } from '../../shared/board/constants.ts'
 import { askRights } from '../../shared/board/rights.ts'
+import { helpCalled, requestOf } from '../support/callBuilder.ts'
 import type { Order } from '../support/given.ts'
 import {
   birdOf,
@@ -17,7 +18,20 @@ import {
   privateRef,
   removed,
 } from '../support/roomBuilder.ts'
-import { ana, ben, birdsS, halfHourly, inc1, lena, nestF, nestG, room } from './smallRoom.ts'
+import {
+  ana,
+  ben,
+  birdsS,
+  f1,
+  halfHourly,
+  inc1,
+  inc2,
+  lena,
+  nestE,
+  nestF,
+  nestG,
+  room,
+} from './smallRoom.ts'
 
 /** `always` whatever the shift, `onShift` only then. */
 type May = 'always' | 'onShift' | 'never'
@@ -49,6 +63,12 @@ const expected: Readonly<Record<AskType, Readonly<Record<Role, May>>>> = {
   ClaimNest: anyone,
   GiveBack: anyone,
   MoreTime: anyone,
+  DeclineOffer: anyone,
+  // Of a call for help; who may answer for fluids is in requestTable.test.ts.
+  TakeRequest: anyone,
+  DeclineRequest: anyone,
+  // Of a call of one's own.
+  ResolveRequest: anyone,
   EndShift: anyone,
   BeginBreak: anyone,
   EndBreak: anyone,
@@ -59,10 +79,16 @@ const expected: Readonly<Record<AskType, Readonly<Record<Role, May>>>> = {
   ReleaseArrival: leads,
   AddIncubator: leads,
   AdmitBrood: leads,
+  OfferNest: leads,
+  Acknowledge: leads,
+  MoveNest: leads,
+  MoveBird: leads,
+  SetMentor: leads,
   AddPerson: permitHolder,
   SetSignOffs: permitHolder,
   RemovePerson: permitHolder,
   SetPlan: permitHolder,
+  SetRoom: permitHolder,
 }
 
 const plan = {
@@ -79,6 +105,12 @@ const orders: Readonly<Record<AskType, Order>> = {
   ClaimNest: { type: 'ClaimNest', nest: nestF },
   GiveBack: { type: 'GiveBack', nest: nestF, claimNo: 9 },
   MoreTime: { type: 'MoreTime', nest: nestF, claimNo: 9 },
+  DeclineOffer: { type: 'DeclineOffer', nest: nestF },
+  OfferNest: { type: 'OfferNest', nest: nestF, person: ben },
+  TakeRequest: { type: 'TakeRequest', request: requestOf(1) },
+  DeclineRequest: { type: 'DeclineRequest', request: requestOf(1) },
+  ResolveRequest: { type: 'ResolveRequest', request: requestOf(2) },
+  Acknowledge: { type: 'Acknowledge', notice: 1 },
   BeginShift: { type: 'BeginShift' },
   EndShift: { type: 'EndShift' },
   BeginBreak: { type: 'BeginBreak' },
@@ -108,6 +140,10 @@ const orders: Readonly<Record<AskType, Order>> = {
   SetSignOffs: { type: 'SetSignOffs', person: ben, signOffs: ['gapeSyringe'] },
   RemovePerson: { type: 'RemovePerson', person: ben },
   SetPlan: { type: 'SetPlan', plan },
+  SetMentor: { type: 'SetMentor', person: ben, mentor: null },
+  SetRoom: { type: 'SetRoom', usesStartTap: true },
+  MoveNest: { type: 'MoveNest', nest: nestF, incubator: inc2 },
+  MoveBird: { type: 'MoveBird', bird: f1, nest: nestE },
 }
 
 const somebody = personOf(20)
@@ -132,6 +168,8 @@ const withSomebody = (role: Role, shift: 'on' | 'off', signOffs: readonly SignOf
   room.and(
     leadsHold,
     person(somebody, role, signOffs),
+    helpCalled({ no: 1, by: ana, at: '09:00' }),
+    helpCalled({ no: 2, by: somebody, at: '09:00' }),
     ...(shift === 'on' ? [onShift(somebody, '07:00')] : []),
   )
 const ask = { by: somebody, at: '09:10', private: privateRef(20) } as const

@@ -10,6 +10,7 @@
 
 import type { RoomEvent } from '../../shared/board/events.ts'
 import { given } from '../support/given.ts'
+import { mentoredBy } from '../support/peopleBuilder.ts'
 import {
   birdOf,
   founded,
@@ -33,6 +34,7 @@ export const ana = personOf(1)
 export const ben = personOf(2)
 /** The only one signed off for the crop tube and for fluids. */
 export const iris = personOf(3)
+/** Tom's mentor. */
 export const lena = personOf(4)
 export const pia = personOf(5)
 export const vic = personOf(6)
@@ -68,10 +70,11 @@ const people: readonly RoomEvent[] = [
   person(ana, 'volunteer'),
   person(ben, 'volunteer'),
   person(iris, 'volunteer', ['gapeSyringe', 'cropTube', 'fluids']),
-  person(lena, 'lead'),
+  person(lena, 'lead', ['gapeSyringe', 'mentor']),
   person(pia, 'permitHolder'),
   person(vic, 'vet'),
   person(tom, 'trainee'),
+  mentoredBy(tom, lena),
 ]
 
 const on = <P>(birds: readonly (typeof f1)[], plan: P) => birds.map((id) => ({ id, plan }))

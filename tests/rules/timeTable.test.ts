@@ -5,12 +5,14 @@ import { describe, expect, it } from 'vitest'
 import { secondMs } from '../../shared/base/values.ts'
 import { openingEvents } from '../../shared/rules/founding.ts'
 import { nextWakeAtMs } from '../../shared/rules/time.ts'
+import type { Given } from '../support/given.ts'
 import {
   type Clock,
   claimed,
   clock,
   dayOf,
   doubt,
+  offShift,
   opened,
   round,
   serverStarted,
@@ -20,6 +22,7 @@ import {
   ana,
   ben,
   birdsF,
+  everyone,
   f1,
   f2,
   f3,
@@ -51,6 +54,7 @@ const silent = {
   birds: birdsF,
 } as const
 const neverAnswered = { type: 'DoubtEnded', nest: nestF, no: 9, how: 'neverAnswered' } as const
+const closing = { type: 'DayClosed' } as const
 const tomorrow = { type: 'DayOpened', day: dayOf(hours, 1) } as const
 
 const cells: readonly TimeCell[] = [
@@ -102,27 +106,31 @@ const cells: readonly TimeCell[] = [
     row: 'closing, a nest in hands',
     given: room.and(claimed({ ...ten, until: '21:20' })),
     at: ['21:00'],
-    gives: [],
+    gives: [closing],
   },
   {
     row: 'a lease ends after closing',
     given: room.and(...opened({ ...ten, at: '20:55', until: '21:09' })),
     at: ['21:09'],
-    gives: [lapsedTen, { ...silent, aboutAtMs: clock('20:55') }],
+    gives: [closing, lapsedTen, { ...silent, aboutAtMs: clock('20:55') }],
   },
   {
     row: 'a doubt of 20:40 that is two intervals old at 07:39 of feeding hours',
     given: doubted('20:26', '20:40'),
     at: ['07:39', 1],
-    gives: [tomorrow],
+    gives: [closing, tomorrow],
   },
   {
     row: 'a doubt of 20:40 that is older than two intervals of feeding hours',
     given: doubted('20:26', '20:40'),
     at: ['07:40:01', 1],
-    gives: [tomorrow, neverAnswered],
+    gives: [closing, tomorrow, neverAnswered],
   },
 ]
+
+/** The board at this time, where nobody is on shift to be asked for anything. */
+const quietAt = (past: Given, at: Clock) =>
+  past.and(...everyone.map((id) => offShift(id, '09:00'))).whenClock(at).room.board
 
 describe('the table of time', () => {
   it.each(cells)('$row', (cell) => {
@@ -139,17 +147,17 @@ describe('the table of time', () => {
   it('ends no doubt before two of its own birds’ intervals: twenty minutes each', () => {
     const short = { nest: nestM, no: 9, owner: ana, birds: [mSyringe] } as const
     const past = room.and(doubt({ ...short, about: '09:00', raised: '09:10' }))
-    past.whenClock('09:49:59').gives()
-    past.whenClock('09:50:01').gives({ ...neverAnswered, nest: nestM })
+    past.whenClock('09:49:59').besideOffers.gives()
+    past.whenClock('09:50:01').besideOffers.gives({ ...neverAnswered, nest: nestM })
   })
 
   it('asks to be woken no later than the end of a lease', () => {
-    expect(nextWakeAtMs(openTen.board)).toBe(clock('09:24'))
-    expect(nextWakeAtMs(restarted.board)).toBe(clock('09:31'))
+    expect(nextWakeAtMs(quietAt(openTen, '09:23:59'))).toBe(clock('09:24'))
+    expect(nextWakeAtMs(quietAt(restarted, '09:30:59'))).toBe(clock('09:31'))
   })
 
   it('asks to be woken at the opening of the next day when nothing else waits', () => {
-    expect(nextWakeAtMs(room.board)).toBe(clock('07:00', 1))
+    expect(nextWakeAtMs(quietAt(room, '21:00'))).toBe(clock('07:00', 1))
   })
 })
 
@@ -160,7 +168,7 @@ describe('a server start', () => {
     openTen
       .and(...events)
       .whenClock('09:40')
-      .gives()
+      .besideOffers.gives()
   })
 
   it('gives the owner of a doubt a new minute before anybody else is asked', () => {
@@ -219,7 +227,10 @@ describe('a sign-off that ends in mid-round', () => {
   )
 
   it('lets the claim go on', () => {
-    const { board } = unsigned.gives({ type: 'SignOffsSet', person: ana, signOffs: [] })
+    const { board } = unsigned.gives(
+      { type: 'SignOffsSet', person: ana, signOffs: [] },
+      { type: 'LeadTold', why: 'signOffGone', nest: nestF, person: ana },
+    )
     expect(board.nests[nestF]?.hands).toMatchObject({ person: ana, birds: birdsF })
   })
 

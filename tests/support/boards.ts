@@ -59,6 +59,10 @@ function personOf(like: PersonLike, at: number): Person {
     shiftSinceMs: dayAtMs(7),
     backAtMs: like.backInMinutes === undefined ? null : nowMs + like.backInMinutes * minuteMs,
     isRemoved: false,
+    mentor: null,
+    actedAtMs: dayAtMs(7),
+    unanswered: 0,
+    unreachableSinceMs: null,
   }
 }
 
@@ -118,6 +122,7 @@ function feedsOf(like: NestLike, no: number): readonly Feed[] {
       intervalMs: plan?.timing.type === 'every' ? plan.timing.intervalMs : 0,
       isSaid: false,
       extraAfter: null,
+      isUnsure: false,
     },
   ]
 }
@@ -143,6 +148,9 @@ function birdOf(like: NestLike, nest: NestId, id: number, place: number): Bird {
     seenEmptyAtMs: 0,
     arrivalMassMg: null,
     masses: [],
+    fluidsAtMs: 0,
+    droppingsAtMs: 0,
+    fetchedForNo: 0,
     lastSeen: null,
   }
 }
@@ -172,7 +180,7 @@ function doubtsOf(like: NestLike, birds: readonly BirdId[], no: number): Nest['d
   const aboutAtMs = ago(like.doubtMinutesAgo ?? 14)
   const raisedAtMs = ago(2)
   const owner = personAt(like.doubtOf)
-  return [{ no, kind: 'silent', owner, aboutAtMs, raisedAtMs, birds, looked: [] }]
+  return [{ no, kind: 'silent', owner, aboutAtMs, raisedAtMs, birds, looked: [], pair: null }]
 }
 
 function nestOf(like: NestLike, at: number, birds: readonly BirdId[]): Nest {
@@ -196,6 +204,12 @@ function nestOf(like: NestLike, at: number, birds: readonly BirdId[]): Nest {
     doubts: doubtsOf(like, birds, 2_000 + at),
     rounds: [],
     lastEnd: null,
+    offer: null,
+    tried: [],
+    isLeadTold: false,
+    short: null,
+    settledTwice: [],
+    fetchedFor: { visitNo: 0, fluidsAtMs: 0 },
   }
 }
 
@@ -241,7 +255,16 @@ export function boardOf(nests: readonly NestLike[], team: readonly PersonLike[] 
         nextOpensAtMs: dayAtMs(7, 14),
       },
     ],
-    counters: { nest: 120, bird: 400, person: 60, incubator: 30, plan: 120, visit: 5_000 },
+    counters: {
+      nest: 120,
+      bird: 400,
+      person: 60,
+      incubator: 30,
+      plan: 120,
+      visit: 5_000,
+      request: 0,
+      notice: 0,
+    },
     incubators: byId(
       Array.from({ length: incubators }, (_, at) => ({
         id: `i${at + 1}` as IncubatorId,

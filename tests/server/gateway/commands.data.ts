@@ -2,12 +2,13 @@
 
 import type { NestId, PersonId } from '../../../shared/base/values.ts'
 import type { Command, CommandOf, CommandType } from '../../../shared/board/commands.ts'
-import { birdId, incubatorId, planId } from '../../../shared/board/parts.ts'
+import { birdId, incubatorId, planId, requestId } from '../../../shared/board/parts.ts'
 
 const nest = 'n1' as NestId
 const bird = birdId.parse('b1')
 const incubator = incubatorId.parse('i1')
 const plan = planId.parse('c1')
+const request = requestId.parse('r1')
 const person = 'p2' as PersonId
 const lookAgainAtMs = Date.UTC(2026, 4, 9, 9, 30)
 const answers: CommandOf<'AnswerBirds'>['answers'] = [{ bird, outcome: 'ate' }]
@@ -16,6 +17,12 @@ const samples: { readonly [Type in CommandType]: Omit<CommandOf<Type>, 'type' | 
   ClaimNest: { nest },
   GiveBack: { nest, claimNo: 1 },
   MoreTime: { nest, claimNo: 1 },
+  DeclineOffer: { nest },
+  OfferNest: { nest, person },
+  TakeRequest: { request },
+  DeclineRequest: { request },
+  ResolveRequest: { request, private: { note: 'crop empties again' } },
+  Acknowledge: { notice: 1 },
   BeginShift: {},
   EndShift: {},
   BeginBreak: {},
@@ -26,6 +33,10 @@ const samples: { readonly [Type in CommandType]: Omit<CommandOf<Type>, 'type' | 
   AddPerson: { role: 'volunteer', signOffs: [], private: { name: 'Ira' } },
   SetSignOffs: { person, signOffs: ['gapeSyringe'] },
   RemovePerson: { person },
+  SetMentor: { person, mentor: null },
+  SetRoom: { usesStartTap: true },
+  MoveNest: { nest, incubator },
+  MoveBird: { bird, nest, isQuarantineDecided: true },
   AddIncubator: { label: '2' },
   SetPlan: {
     plan: {
@@ -51,6 +62,8 @@ const samples: { readonly [Type in CommandType]: Omit<CommandOf<Type>, 'type' | 
   Looked: { nest, looks: [{ bird, crop: 'full' }] },
   TakeBackFeed: { nest, claimNo: 1 },
   CorrectFeed: { nest, claimNo: 1, answers, reason: 'wrong bird' },
+  CallHelp: { nest, private: { note: 'one bird is out' } },
+  BirdFound: { nest },
   HoldBird: { bird, reason: 'asleep', lookAgainAtMs },
   BoxArrived: { label: 'C', incubator, howMany: 2, size: 'small' },
   BirdSeen: { bird, signs: ['sleepy'], droppings: 'notLooked' },

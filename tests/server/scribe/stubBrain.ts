@@ -28,6 +28,12 @@ const nest = (n: number): Nest => ({
   doubts: [],
   rounds: [],
   lastEnd: null,
+  offer: null,
+  tried: [],
+  isLeadTold: false,
+  short: null,
+  settledTwice: [],
+  fetchedFor: { visitNo: 0, fluidsAtMs: 0 },
 })
 
 export const stubBoard: Board = {

@@ -13,7 +13,7 @@ import { cutPowerAt } from '../../support/powerCut.ts'
 import { everyChoice, seededChoose } from '../../support/seededChoose.ts'
 
 const snapshot = (version: number): Snapshot => ({
-  format: 1,
+  format: 2,
   room: 'nursery',
   epoch: 1,
   version,
@@ -83,7 +83,7 @@ describe('a snapshot', () => {
     const where = disk()
     await saveSnapshot(on(where), snapshot(1))
     await saveSnapshot(on(where), { ...snapshot(2), room: 'annexe' })
-    await saveSnapshot(on(where), { ...snapshot(3), format: 2 as 1 })
+    await saveSnapshot(on(where), { ...snapshot(3), format: 1 as 2 })
     const found = await newestGoodSnapshot(on(where), any)
     expect(found.snapshot).toBeNull()
     expect(names(found.bad)).toEqual(['00003.json', '00002.json'])
