@@ -1,98 +1,25 @@
 // A whole house in this process: real folder, real port, real secrets. A device pairs itself, a person
 // of the demo signs in and feeds, and what goes wrong at a start is one sentence.
 
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
-import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { realBrain } from '../../../client/session/realBrain.ts'
-import { realTimers } from '../../../client/session/realTimers.ts'
-import { Session } from '../../../client/session/session.ts'
-import { SocketLink } from '../../../client/session/socketLink.ts'
-import { MemoryOutbox } from '../../../client/stores/memoryOutbox.ts'
 import { demoRooms } from '../../../demo-data/demoRooms.ts'
-import { startFailureOf } from '../../../server/config/failureSentence.ts'
 import { printedText } from '../../../server/config/printed.ts'
-import type { StartOptions } from '../../../server/config/startOptions.ts'
-import { type OpenHouse, openHouse } from '../../../server/openHouse.ts'
 import type { NestId, PersonId } from '../../../shared/base/values.ts'
-import { keptLog } from '../quietLog.ts'
+import { HouseOnDisk } from './houseOnDisk.ts'
 
 /** Real disks, sockets and scrypt: what takes a second alone takes many beside seven others. */
 vi.setConfig({ testTimeout: 60_000 })
 
-let roomsDir: string
-let houses: OpenHouse[]
-let sessions: Session[]
+let bench: HouseOnDisk
 
 beforeEach(() => {
-  roomsDir = mkdtempSync(join(tmpdir(), 'house-'))
-  houses = []
-  sessions = []
+  bench = new HouseOnDisk()
 })
 
-afterEach(async () => {
-  for (const session of sessions) session.stop()
-  for (const house of houses) await house.close()
-  rmSync(roomsDir, { recursive: true })
-})
-
-const { log, lines } = keptLog()
-
-async function open(options: Partial<StartOptions> = {}): Promise<OpenHouse> {
-  const house = await openHouse({ roomsDir, port: 0, newRoom: null, speed: 1, ...options }, log)
-  houses.push(house)
-  return house
-}
-
-async function shut(): Promise<void> {
-  for (const session of sessions.splice(0)) session.stop()
-  for (const house of houses.splice(0)) await house.close()
-}
-
-async function sentenceOf(options: Partial<StartOptions> = {}): Promise<string> {
-  const tried = { roomsDir, port: 0, newRoom: null, speed: 1, ...options }
-  try {
-    await open(options)
-  } catch (error) {
-    const failure = startFailureOf(error, tried)
-    if (failure === null) throw error
-    expect(failure.exitCode).toBe(1)
-    return failure.message
-  }
-  throw new Error('the house opened')
-}
-
-/** The demo's one season, whichever year this is. */
-function seasonDir(): string {
-  const room = join(roomsDir, 'pennywren')
-  return join(room, readdirSync(room)[0] ?? '')
-}
-
-async function pair(house: OpenHouse, room: string): Promise<string> {
-  const origin = `http://127.0.0.1:${house.port}`
-  const answer = await fetch(`${origin}/api/pair`, {
-    ...{ method: 'POST', headers: { origin, 'content-type': 'application/json' } },
-    body: JSON.stringify({ room }),
-  })
-  return ((await answer.json()) as { token: string }).token
-}
-
-async function sessionOn(house: OpenHouse, room: string, store = new MemoryOutbox()) {
-  if ((await store.load()).token === null) await store.write({ token: await pair(house, room) })
-  const session = new Session({
-    ...{ link: new SocketLink({ origin: `http://127.0.0.1:${house.port}` }), timers: realTimers },
-    ...{ chance: Math.random, store, brain: realBrain, room, screen: 'hand' },
-    complain: (what, error) => {
-      throw new Error(what, { cause: error })
-    },
-  })
-  sessions.push(session)
-  await session.start()
-  await expect.poll(() => session.snapshot().canAsk, { timeout: 30_000 }).toBe(true)
-  return { session, store }
-}
+afterEach(() => bench.end())
 
 const jonas = 'p4' as PersonId
 /** L, two robins that have just come due. */
@@ -100,29 +27,32 @@ const claim = { type: 'ClaimNest', v: 1, nest: 'n11' as NestId } as const
 
 describe('a house in an empty folder', () => {
   it('makes the demo, says so once, and tells how to sign in', async () => {
-    const house = await open()
+    const house = await bench.open()
     const text = printedText(house.printed)
     expect(text).toContain('the demo rooms were made')
-    expect(text).toContain(`http://127.0.0.1:${house.port}/pennywren/wall`)
-    expect(text).toContain(`http://127.0.0.1:${house.port}/pennywren/hand`)
+    for (const { id } of demoRooms) {
+      for (const screen of ['wall', 'hand', 'desk']) {
+        expect(text).toContain(`http://127.0.0.1:${house.port}/${id}/${screen}\n`)
+      }
+    }
     expect(text).toContain('Jonas    PIN 4680  volunteer')
     expect(text).toContain('Nobody outside the room is ever called')
-    await shut()
-    const again = printedText((await open()).printed)
+    await bench.shut()
+    const again = printedText((await bench.open()).printed)
     expect(again).not.toContain('was made')
     expect(again).toContain('Jonas    PIN 4680  volunteer')
   })
 
   it('is healthy, and its clock has not jumped', async () => {
-    const { port } = await open()
+    const { port } = await bench.open()
     const answer = await fetch(`http://127.0.0.1:${port}/health`)
     const journal = { status: 'ok', room: 'pennywren', epoch: 1, journal: 'ok', damaged: [] }
     expect([answer.status, await answer.json()]).toMatchObject([200, journal])
   })
 
   it('lets a person of the demo sign in, claim and record, and knows it all after a restart', async () => {
-    const house = await open()
-    const { session, store } = await sessionOn(house, 'pennywren')
+    const house = await bench.open()
+    const { session, store } = await bench.sessionOn(house, 'pennywren')
     expect(session.snapshot().house).toEqual([])
     expect(await session.signIn(jonas, '0000')).toMatchObject({ status: 'fault', code: 'pinWrong' })
     expect(await session.signIn(jonas, '4680')).toEqual({ status: 'done', signedIn: [jonas] })
@@ -131,8 +61,8 @@ describe('a house in an empty folder', () => {
     const { board } = session.snapshot()
     const hands = board?.nests[claim.nest]?.hands
     expect(hands).toMatchObject({ type: 'held', person: jonas })
-    await shut()
-    const later = await sessionOn(await open(), 'pennywren', store)
+    await bench.shut()
+    const later = await bench.sessionOn(await bench.open(), 'pennywren', store)
     expect(later.session.snapshot().signedIn).toEqual([jonas])
     expect(later.session.snapshot().board?.nests[claim.nest]?.hands).toEqual(hands)
     const weighed = { type: 'Weighed', v: 1, bird: 'b20' as never, massMg: 7_100 } as const
@@ -141,9 +71,9 @@ describe('a house in an empty folder', () => {
   })
 
   it('keeps no PIN of somebody who was removed', async () => {
-    const { session } = await sessionOn(await open(), 'pennywren')
+    const { session } = await bench.sessionOn(await bench.open(), 'pennywren')
     const withPin = (): unknown[] =>
-      JSON.parse(readFileSync(join(roomsDir, 'secrets.json'), 'utf8'))
+      JSON.parse(readFileSync(join(bench.roomsDir, 'secrets.json'), 'utf8'))
         .pins.filter(({ room }: { room: string }) => room === 'pennywren')
         .map(({ person }: { person: string }) => person)
     expect(withPin()).toContain(jonas)
@@ -159,14 +89,14 @@ describe('a house in an empty folder', () => {
   })
 
   it('has written no name, note, PIN or token into its log, its journal or its snapshots', async () => {
-    const house = await open()
-    const { session, store } = await sessionOn(house, 'pennywren')
+    const house = await bench.open()
+    const { session, store } = await bench.sessionOn(house, 'pennywren')
     await session.signIn(jonas, '4680')
     await session.ask(jonas, claim)
-    await shut()
-    const season = seasonDir()
+    await bench.shut()
+    const season = bench.seasonDir('pennywren')
     const { token } = await store.load()
-    const told = JSON.stringify(lines)
+    const told = JSON.stringify(bench.log.lines)
     const files = readdirSync(season).filter((name) => name !== 'private.ndjson')
     expect(files.length).toBeGreaterThanOrEqual(2)
     for (const text of [told, ...files.map((name) => readFileSync(join(season, name), 'utf8'))]) {
@@ -176,17 +106,17 @@ describe('a house in an empty folder', () => {
       // Four figures by themselves: within a hash or an instant they are bound to stand somewhere.
       expect(text).not.toMatch(/(?<![0-9a-f])4680(?![0-9a-f])/)
     }
-    expect(readFileSync(join(roomsDir, 'secrets.json'), 'utf8')).not.toContain(token)
+    expect(readFileSync(join(bench.roomsDir, 'secrets.json'), 'utf8')).not.toContain(token)
   })
 })
 
 describe('a new room', () => {
   it('opens with one permit holder, whose code chooses a PIN once', async () => {
-    const house = await open({ newRoom: 'Élan House' })
+    const house = await bench.open({ newRoom: 'Élan House' })
     expect(house.printed.rooms.map(({ id }) => id)).toEqual(['elan-house'])
     const code = house.printed.rooms[0]?.firstCode ?? ''
     expect(printedText(house.printed)).toContain(code)
-    const { session } = await sessionOn(house, 'elan-house')
+    const { session } = await bench.sessionOn(house, 'elan-house')
     const first = 'p1' as PersonId
     expect(await session.redeem(first, { code: '000000', pin: '2222' })).toMatchObject({
       code: 'pinWrong',
@@ -194,84 +124,92 @@ describe('a new room', () => {
     expect(await session.redeem(first, { code, pin: '2222' })).toMatchObject({ status: 'done' })
     const add = { type: 'AddPerson', v: 1, role: 'lead', signOffs: [], private: { name: 'Ira' } }
     expect(await session.ask(first, add as never)).toMatchObject({ status: 'applied' })
-    await shut()
-    expect((await open()).printed.rooms[0]?.firstCode).toBeNull()
+    await bench.shut()
+    expect((await bench.open()).printed.rooms[0]?.firstCode).toBeNull()
   })
 
   it('has another code at every start until somebody has a PIN', async () => {
-    const first = (await open({ newRoom: 'Larch' })).printed.rooms[0]?.firstCode
-    await shut()
-    const second = (await open()).printed.rooms[0]?.firstCode
+    const first = (await bench.open({ newRoom: 'Larch' })).printed.rooms[0]?.firstCode
+    await bench.shut()
+    const second = (await bench.open()).printed.rooms[0]?.firstCode
     expect(second).toMatch(/^\d{6,10}$/)
     expect(second).not.toBe(first)
   })
 
   it('needs a name no room has', async () => {
-    await open({ newRoom: 'Larch' })
-    await shut()
+    await bench.open({ newRoom: 'Larch' })
+    await bench.shut()
     const taken = 'There is a room larch already; --new needs another name.'
-    expect(await sentenceOf({ newRoom: 'Larch' })).toBe(taken)
-    expect(await sentenceOf({ newRoom: 'Pennywren' })).toContain('needs another name')
+    expect(await bench.sentenceOf({ newRoom: 'Larch' })).toBe(taken)
+    expect(await bench.sentenceOf({ newRoom: 'Pennywren' })).toContain('needs another name')
   })
 
   it('stands beside the others, each under its own address', async () => {
-    await open({ newRoom: 'Larch' })
-    await shut()
-    const { port, printed } = await open({ newRoom: 'Alder' })
+    await bench.open({ newRoom: 'Larch' })
+    await bench.shut()
+    const { port, printed } = await bench.open({ newRoom: 'Alder' })
     expect(printed.rooms.map(({ id }) => id)).toEqual(['alder', 'larch'])
-    const wall = await fetch(`http://127.0.0.1:${port}/wall`)
-    expect([wall.status, await wall.text()]).toMatchObject([
-      404,
-      expect.stringMatching(/^Which room/),
-    ])
+    const asked = await fetch(`http://127.0.0.1:${port}/api/room`)
+    expect(await asked.json()).toEqual({
+      rooms: [
+        { id: 'alder', title: 'Alder' },
+        { id: 'larch', title: 'Larch' },
+      ],
+    })
   })
 })
 
 describe('a house that cannot open', () => {
   it('says that the folder is in use', async () => {
-    await open()
-    expect(await sentenceOf()).toMatch(/^The rooms folder .* is in use by another Broodboard/)
+    await bench.open()
+    expect(await bench.sentenceOf()).toMatch(/^The rooms folder .* is in use by another Broodboard/)
   })
 
   it('says that the port is in use, and leaves no room and no lock behind', async () => {
     const other = createServer()
     await new Promise<void>((listening) => other.listen(0, '127.0.0.1', listening))
     const { port } = other.address() as { port: number }
-    expect(await sentenceOf({ port })).toBe(
+    expect(await bench.sentenceOf({ port })).toBe(
       `Port ${port} is in use by another program; choose another with --port, or 0 for any free one.`,
     )
     other.close()
-    expect(readdirSync(roomsDir)).toEqual([])
+    expect(readdirSync(bench.roomsDir)).toEqual([])
   })
 
   it('says that the folder cannot be written', async () => {
-    const file = join(roomsDir, 'file')
+    const file = join(bench.roomsDir, 'file')
     writeFileSync(file, '')
-    expect(await sentenceOf({ roomsDir: join(file, 'rooms') })).toContain('cannot be made')
+    expect(await bench.sentenceOf({ roomsDir: join(file, 'rooms') })).toContain('cannot be made')
     // A kernel's file system says that the folder above is missing, and means that nothing is made here.
-    expect(await sentenceOf({ roomsDir: '/proc/rooms' })).toMatch(
+    expect(await bench.sentenceOf({ roomsDir: '/proc/rooms' })).toMatch(
       /\/proc\/rooms cannot be (made|written)/,
     )
-    expect(await sentenceOf({ roomsDir: '/sys/rooms' })).toMatch(
+    expect(await bench.sentenceOf({ roomsDir: '/sys/rooms' })).toMatch(
       /^The rooms folder \/sys\/rooms cannot be written/,
     )
   })
 
-  it('names the damaged file and changes nothing', async () => {
-    await open()
-    await shut()
-    const season = seasonDir()
+  it('has more rooms than one server may, and none is made beyond them', async () => {
+    for (let one = 1; one <= 6; one += 1) {
+      mkdirSync(join(bench.roomsDir, `room-${one}`, '2026'), { recursive: true })
+    }
+    const sentence = 'One server has at most 6 rooms; use another folder.'
+    expect(await bench.sentenceOf({ newRoom: 'Larch' })).toBe(sentence)
+    expect(readdirSync(bench.roomsDir)).not.toContain('larch')
+  })
+
+  it('names the damaged file of its only room and changes nothing', async () => {
+    await bench.open({ newRoom: 'Larch' })
+    await bench.shut()
+    const season = bench.seasonDir('larch')
     for (const name of readdirSync(season)) {
       if (name.startsWith('snapshot')) rmSync(join(season, name))
     }
-    const journal = join(
-      season,
-      readdirSync(season).find((name) => name.endsWith('.journal')) ?? '',
-    )
+    const [journal = ''] = bench.journals('larch')
     const bytes = readFileSync(journal)
     bytes[100] = (bytes[100] ?? 0) ^ 1
     writeFileSync(journal, bytes)
-    const sentence = await sentenceOf()
+    const sentence = await bench.sentenceOf()
     expect(sentence).toContain('is damaged, and nothing was changed')
     expect(sentence).toContain(`${journal}, line 1`)
     expect(readFileSync(journal)).toEqual(bytes)
