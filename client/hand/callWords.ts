@@ -13,6 +13,7 @@ export const callWords = {
   needsFluids: (label: string) => `Nest ${label} needs fluids`,
   needsDecision: (label: string) => `Nest ${label} needs a decision`,
   needsHelp: (name: string) => `${name} needs help`,
+  youCalled: 'You called for help',
   where: 'Where',
   bird: 'Bird',
   seen: 'Seen',

@@ -13,7 +13,7 @@ export function callTitle(call: CallShown): string {
     case 'noDroppings':
       return callWords.needsDecision(label)
     case 'help':
-      return callWords.needsHelp(call.byName ?? formerHelper)
+      return call.isByMe ? callWords.youCalled : callWords.needsHelp(call.byName ?? formerHelper)
     default:
       return unreachable(call.kind)
   }

@@ -13,6 +13,7 @@ import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { home } from '../page.ts'
 import { alreadyFedPress } from './alreadyFed.ts'
+import { callLines } from './callLines.ts'
 import { claimPress, pressState } from './claimPress.ts'
 import { lookAgainPresses } from './lookAgains.ts'
 import { nextNestLines } from './nextNestLines.ts'
@@ -111,7 +112,8 @@ export function nextPage(hand: Served): ComponentChild {
     noticesLine(hand),
   ]
   const undo = undoPress(hand)
-  const isCrowded = hand.ui.notice !== null || [undo, ...first].some((piece) => piece !== null)
+  const pieces = [undo, callLines(hand, null), ...first]
+  const isCrowded = hand.ui.notice !== null || pieces.some((piece) => piece !== null)
   const another = second({
     id: 'another',
     text: handWords.another,

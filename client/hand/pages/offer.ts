@@ -19,7 +19,7 @@ import { waitingLine } from './waiting.ts'
 
 export function offerPage(hand: Served, offer: OfferView): ComponentChild {
   const { label, nest } = offer.next.summary
-  const leftS = Math.ceil((offer.endsAtMs - hand.nowMs) / 1_000 / hand.snapshot.speed)
+  const leftS = Math.floor((offer.endsAtMs - hand.nowMs) / 1_000 / hand.snapshot.speed)
   const title =
     offer.by === null
       ? offerWords.asked(label)
