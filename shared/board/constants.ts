@@ -93,8 +93,6 @@ export const feedsPerBirdMax = 6
 export const setAsideMax = 20
 export const requestsMax = 50
 export const noticesMax = 50
-/** Pairs of records of one nest that somebody has already looked into. */
-export const settledTwiceMax = 8
 export const daysKept = 3
 export const massesKept = 2
 

@@ -4,7 +4,7 @@
 import type { BirdId, InstantMs, NestId, PersonId } from '../base/values.ts'
 import { birdsOf, withCounter, withNest } from '../board/change.ts'
 import type { Command } from '../board/commands.ts'
-import { doubtsPerNestMax, ownerOnlyMs, settledTwiceMax } from '../board/constants.ts'
+import { doubtsPerNestMax, ownerOnlyMs } from '../board/constants.ts'
 import type { EventOf } from '../board/events.ts'
 import type { Board, Doubt, Nest } from '../board/state.ts'
 import type { Context } from './context.ts'
@@ -144,12 +144,14 @@ export const evolveDoubtEnded = (board: Board, event: EventOf<'DoubtEnded'>): Bo
   withNest(board, event.nest, (nest) => ({
     ...nest,
     doubts: nest.doubts.filter((doubt) => doubt.no !== event.no),
-    settledTwice: settled(nest, event),
+    settledTwice: settled(board, nest, event),
   }))
 
 /** A pair somebody looked into, or that grew too old, is not asked about again; one that is gone may be. */
-function settled(nest: Nest, event: EventOf<'DoubtEnded'>): Nest['settledTwice'] {
+function settled(board: Board, nest: Nest, event: EventOf<'DoubtEnded'>): Nest['settledTwice'] {
   const pair = nest.doubts.find((doubt) => doubt.no === event.no)?.pair
   if (!pair || event.how === 'notTwice') return nest.settledTwice
-  return [...nest.settledTwice, pair].slice(-settledTwiceMax)
+  // Kept as long as the birds remember both feeds, and so bounded by the feeds they keep.
+  const kept = birdsOf(board, nest.id).flatMap((bird) => bird.feeds.map((feed) => feed.no))
+  return [...nest.settledTwice.filter((one) => one.every((no) => kept.includes(no))), pair]
 }

@@ -4,7 +4,7 @@
 import type { IncubatorId, NestId } from '../base/values.ts'
 import { birdsOf, withBird, withNest } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
-import { doubtsPerNestMax, settledTwiceMax } from '../board/constants.ts'
+import { doubtsPerNestMax } from '../board/constants.ts'
 import type { EventOf } from '../board/events.ts'
 import type { Bird, Board, Doubt } from '../board/state.ts'
 import type { Context } from './context.ts'
@@ -83,6 +83,6 @@ export function evolveBirdMoved(board: Board, event: EventOf<'BirdMoved'>): Boar
       ...nest.doubts,
       ...old.doubts.filter(isOf).map((doubt) => ({ ...doubt, birds: [event.bird] })),
     ].slice(-doubtsPerNestMax),
-    settledTwice: [...nest.settledTwice, ...old.settledTwice].slice(-settledTwiceMax),
+    settledTwice: [...nest.settledTwice, ...old.settledTwice],
   }))
 }

@@ -4,6 +4,7 @@
 
 import type { BirdId, InstantMs, NestId } from '../base/values.ts'
 import { birdsOf } from '../board/change.ts'
+import type { RoomEvent } from '../board/events.ts'
 import type { Board, Doubt, Feed, Nest } from '../board/state.ts'
 import { type Decision, type Events, happened, nextVisit } from './decision.ts'
 import { doubtEnded, raised } from './doubts.ts'
@@ -51,20 +52,22 @@ export const openPairs = (board: Board, nest: Nest): readonly TwicePair[] =>
 const doubtOfPair = (nest: Nest, pair: readonly [number, number]): Doubt | undefined =>
   nest.doubts.find((doubt) => doubt.pair && isPair(doubt.pair, pair))
 
-/** What brings this nest's doubts into step with its pairs: new ones raised, gone ones ended. */
-export function twiceEvents(board: Board, nest: Nest, no: number, nowMs: InstantMs): Events {
+/** What brings this nest's doubts into step with its pairs: gone ones ended, new ones raised. */
+function twiceEvents(board: Board, id: NestId, nowMs: InstantMs): Events {
+  const nest = board.nests[id]
+  if (!nest) return []
   const pairs = openPairs(board, nest)
-  const gone = nest.doubts.filter(
-    (doubt) => doubt.pair && !pairs.some(({ pair }) => doubt.pair && isPair(pair, doubt.pair)),
-  )
+  const isGone = ({ pair }: Doubt) => pair && !pairs.some((one) => isPair(one.pair, pair))
+  const ended = nest.doubts.filter(isGone).map((doubt) => doubtEnded(id, doubt.no, 'notTwice'))
   const fresh = pairs.filter(({ pair }) => !doubtOfPair(nest, pair))
-  return [
-    ...gone.map((doubt) => doubtEnded(nest.id, doubt.no, 'notTwice')),
-    ...fresh.flatMap(({ pair, birds, aboutAtMs }, at) => {
-      const doubt = { no: no + at, kind: 'twice', owner: null, aboutAtMs, birds, pair } as const
-      return raised(nest, doubt, nowMs)
-    }),
-  ]
+  const events: RoomEvent[] = [...ended]
+  for (const { pair, birds, aboutAtMs } of fresh) {
+    // Each is raised on the board the one before it leaves: a nest holds only so many doubts.
+    const now = foldEvents(board, events)
+    const doubt = { kind: 'twice', owner: null, aboutAtMs, birds, pair } as const
+    events.push(...raised(now.nests[id] ?? nest, { no: nextVisit(now), ...doubt }, nowMs))
+  }
+  return events
 }
 
 /** Kinds of events after which a nest's pairs may be others than before. */
@@ -80,9 +83,9 @@ const changing: ReadonlySet<string> = new Set([
 export function inStepWithTwice(board: Board, decision: Decision, nowMs: InstantMs): Decision {
   if (!decision.ok || !decision.value.some((event) => changing.has(event.type))) return decision
   let after = foldEvents(board, decision.value)
-  const more = Object.values(after.nests).flatMap((nest) => {
-    if (nest === board.nests[nest.id]) return []
-    const events = twiceEvents(after, nest, nextVisit(after), nowMs)
+  const changed = Object.values(after.nests).filter((nest) => nest !== board.nests[nest.id])
+  const more = changed.flatMap((nest) => {
+    const events = twiceEvents(after, nest.id, nowMs)
     after = foldEvents(after, events)
     return events
   })

@@ -6,6 +6,16 @@ import type { Disk, OpenFile } from '../../server/disk/disk.ts'
 import type { Board } from '../../shared/board/state.ts'
 import { notLiveMs } from '../../shared/wire/limits.ts'
 import { readLine } from '../faults/journalOnDisk.ts'
+import {
+  askingOnBreaks,
+  fetchingNobody,
+  forgettingMentors,
+  handingCallsOn,
+  keepingPairs,
+  offeringForEver,
+  shruggingAtCounts,
+  withoutPairs,
+} from './callBugs.ts'
 import type { PlantedBug, ScreenBrain } from './plantedBugs.ts'
 import {
   grantingTaken,
@@ -37,6 +47,14 @@ export const bugs = {
   lapsesWithoutADoubt: { serverBrain: withoutDoubts },
   leavesBirdsWithTheirHolder: { serverBrain: withoutStrikes },
   neverLooksAgain: { serverBrain: holdingForEver },
+  takesNoNoticeOfTwoFeeds: { serverBrain: withoutPairs },
+  keepsAPairThatIsGone: { serverBrain: keepingPairs },
+  shrugsAtAShortCount: { serverBrain: shruggingAtCounts },
+  asksPeopleOnABreak: { serverBrain: askingOnBreaks },
+  letsATraineeClaimAlone: { serverBrain: forgettingMentors },
+  handsACallOn: { serverBrain: handingCallsOn },
+  fetchesNobodyForRefusals: { serverBrain: fetchingNobody },
+  offersForEver: { serverBrain: offeringForEver },
   forgetsThatAHoldWasLifted: { screenBrain: withoutLifting },
   hashesWithoutTheBirds: { serverBrain: hashingNoBirds, screenBrain: hashingNoBirds },
   movesTheRoomsClock: { clockSource: ({ wallMs }) => ({ wallMs, monotonicMs: wallMs }) },

@@ -19,7 +19,7 @@ type Helper = { readonly role: Role; readonly signOffs: readonly SignOff[] }
 
 const lead: Helper = {
   role: 'lead',
-  signOffs: ['gapeSyringe', 'insectTweezers', 'cropTube', 'fluids'],
+  signOffs: ['gapeSyringe', 'insectTweezers', 'cropTube', 'fluids', 'mentor'],
 }
 const tubeFeeder: Helper = {
   role: 'volunteer',
@@ -89,6 +89,9 @@ export const firstMorning = (handhelds: number, nowMs: number): readonly Command
       private: { name: `Person ${at + 2}` },
     }),
   ),
+  ...(handhelds < 4
+    ? []
+    : [{ type: 'SetMentor', v: 1, person: 'p5' as PersonId, mentor: 'p2' as PersonId } as const]),
   ...plans.map((one): Command => ({ type: 'SetPlan', v: 1, plan: one })),
   ...['1', '2', '3'].map((label): Command => ({ type: 'AddIncubator', v: 1, label })),
   ...broods.map(admitted),

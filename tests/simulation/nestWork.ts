@@ -12,7 +12,14 @@ import type { Sight, Worker } from './worker.ts'
 const travelMs = { least: 8 * secondMs, most: 70 * secondMs } as const
 const perBirdMs = { least: 12 * secondMs, most: 40 * secondMs } as const
 const lateMs = { least: 8 * minuteMs, most: 40 * minuteMs } as const
-const share = { takesBack: 0.04, takesBackLater: 0.03, corrects: 0.04, moreTime: 0.1 } as const
+const share = {
+  takesBack: 0.04,
+  takesBackLater: 0.03,
+  corrects: 0.04,
+  moreTime: 0.1,
+  short: 0.01,
+  unsure: 0.03,
+} as const
 
 export class NestWork {
   readonly #person: Worker
@@ -185,9 +192,21 @@ export class NestWork {
     const body = {
       ...({ type: 'AnswerBirds', v: 1, nest, claimNo } as const),
       answers: birds.map((bird) => drawAnswer(world.chance, bird)),
-      ...(brood > 0 && brood <= 12 ? { back: brood, door: 'shut' as const } : {}),
+      ...(brood > 0 && brood <= 12 ? { back: this.#counted(brood), door: 'shut' as const } : {}),
+      ...this.#unmarked(birds.length),
     }
     this.#person.report(body, life === device.life ? { startedMonoMs } : {})
+  }
+
+  /** One bird is not back, once in a while. */
+  #counted(brood: number): number {
+    return this.#person.world.chance.happens(share.short) ? brood - 1 : brood
+  }
+
+  /** Somebody saw one of them refuse and cannot say which. */
+  #unmarked(birds: number) {
+    const isUnsure = birds > 1 && this.#person.world.chance.happens(share.unsure)
+    return isUnsure ? { notKnownWhich: { outcome: 'refused' as const, count: 1 } } : {}
   }
 
   /** Second thoughts, soon or late. */

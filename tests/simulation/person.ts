@@ -6,6 +6,7 @@ import type { ReportWhen } from '../../client/session/session.ts'
 import { minuteMs, type PersonId, secondMs } from '../../shared/base/values.ts'
 import type { AskType, CommandOf, ReportType } from '../../shared/board/commands.ts'
 import { nextNest } from '../../shared/plan/nextNest.ts'
+import { answerCalls } from './calls.ts'
 import type { Handheld } from './device.ts'
 import { NestWork } from './nestWork.ts'
 import { doSideJob } from './sideJobs.ts'
@@ -174,6 +175,7 @@ export class Person implements Worker {
   #free(sight: Sight): void {
     const { chance } = this.world
     if (this.#work.answerDoubt(sight, answersDoubtShare)) return
+    if (answerCalls(this, sight)) return
     if (doSideJob(this, sight)) return
     const next = nextNest(sight.board, this.id, sight.nowMs)
     if (next !== null && chance.happens(0.8)) this.#work.claim(sight, next)

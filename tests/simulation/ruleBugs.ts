@@ -67,7 +67,8 @@ export function grantingTaken(brain: RoomBrain): RoomBrain {
     ...brain,
     decide: (board, command, context) => {
       const decided = brain.decide(board, command, context)
-      if (decided.ok || decided.error.code !== 'NestTaken' || !('nest' in command) || !command.nest) return decided
+      if (decided.ok || decided.error.code !== 'NestTaken' || !('nest' in command) || !command.nest)
+        return decided
       const freed = withNest(board, command.nest, (nest) => ({ ...nest, hands: { type: 'free' } }))
       return brain.decide(freed, command, context)
     },

@@ -4,6 +4,16 @@
 import { type BirdId, minuteMs, type PersonId } from '../../shared/base/values.ts'
 import { birdsOf } from '../../shared/board/change.ts'
 import type { Bird, Board, Nest } from '../../shared/board/state.ts'
+import {
+  callHelp,
+  findBird,
+  mendNest,
+  moveBird,
+  moveNest,
+  nameMentor,
+  readNotice,
+  sendSomebody,
+} from './calls.ts'
 import type { Chance } from './chance.ts'
 import { drawAnswer } from './visit.ts'
 import type { Sight, Worker } from './worker.ts'
@@ -26,6 +36,14 @@ const jobs: readonly (readonly [number, Job])[] = [
   [0.03, release],
   [0.002, boxArrives],
   [0.003, changePeople],
+  [0.006, callHelp],
+  [0.2, findBird],
+  [0.1, readNotice],
+  [0.01, sendSomebody],
+  [0.003, moveNest],
+  [0.003, moveBird],
+  [0.02, nameMentor],
+  [0.006, mendNest],
 ]
 
 /** Does at most one of them. */

@@ -10,6 +10,7 @@ import {
   TheHashTellsBoardsApart,
   VersionsOnlyGrow,
 } from './boards.ts'
+import { OneTakesACall, RefusalsFetch, ShortCountsAreSaid, TwiceIsSaid } from './calls.ts'
 import {
   ClaimsEndInTime,
   LateRoundsStrike,
@@ -43,6 +44,7 @@ import {
   ThePastSurvives,
   ToldIsDurable,
 } from './durability.ts'
+import { LeadsAreToldOnce, OffersEnd, OffersFit, TraineesHaveTheirMentor } from './offers.ts'
 import { FailuresAreSaid, HeartbeatsKeepTime, ReadingGoesOn, SilenceIsSaid } from './silence.ts'
 import { HoldsAreLookedAtAgain, NoClaimIsStuck, TimeLeavesNothing } from './time.ts'
 
@@ -86,4 +88,12 @@ export const allInvariants = (): readonly Invariant[] => [
   new ReportsAreNeverRejected(),
   new TimeLeavesNothing(),
   new HoldsAreLookedAtAgain(),
+  new OffersFit(),
+  new OffersEnd(),
+  new LeadsAreToldOnce(),
+  new TraineesHaveTheirMentor(),
+  new OneTakesACall(),
+  new RefusalsFetch(),
+  new ShortCountsAreSaid(),
+  new TwiceIsSaid(),
 ]

@@ -69,6 +69,8 @@ export class LateStartsStayInBounds implements Invariant {
     if (cause.type !== 'command') return nothingWrong
     const heardAtMs = this.#heardAtMs.get(commandId(cause.lane, cause.n))
     if (heardAtMs === undefined) return nothingWrong
+    // A record put onto another nest keeps the start it had.
+    if (record.events.some(({ type }) => type === 'RoundMoved')) return nothingWrong
     return record.events.flatMap((event) => {
       if (!isPlacedByDevice(event, before)) return []
       const leastMs = Math.min(heardAtMs, record.atMs)
