@@ -43,7 +43,7 @@ function panel(one: Panel): ComponentChild {
 /** The band; with nothing open it is one soft line. */
 export function drawBand(page: BandPage | null): ComponentChild {
   if (page === null)
-    return html`<p class="calm-words" data-testid="no-alerts">${topWords.noAlerts}</p>`
+    return html`<h1 class="calm-words" data-testid="no-alerts">${topWords.noAlerts}</h1>`
   return html`<div class="band" data-testid="band">
     ${page.panels.map(panel)}
     ${page.pageOf === null ? null : html`<p class="page-of">${page.pageOf}</p>`}

@@ -48,7 +48,7 @@ function markAt(mark: Mark, left: number): ComponentChild {
 }
 
 function openMouth({ shape, bodyWidth, isDoubted }: Placed, { token }: Sizes): ComponentChild {
-  const rim = isDoubted ? 6 : rimOf(token)
+  const rim = isDoubted ? 5 : rimOf(token)
   return html`<svg
     class="gape"
     viewBox=${`0 0 ${bodyWidth} ${token}`}

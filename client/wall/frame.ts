@@ -32,7 +32,7 @@ export type Sizes = {
   readonly lift: number
 }
 const large: Sizes = { token: 92, label: 96, who: 76, lip: 12, lift: 10 }
-const small: Sizes = { token: 60, label: 70, who: 70, lip: 9, lift: 9 }
+const small: Sizes = { token: 60, label: 70, who: 70, lip: 9, lift: 12 }
 /** Type of words that are no label. */
 export const textPx = 70
 

@@ -7,6 +7,8 @@ const rimShare = 0.085
 export const rimOf = (height: number): number => rimShare * height
 /** White space in a mouth, left and right together: the words stand where it is high enough. */
 export const mouthPadding = (height: number): number => 0.98 * height
+/** In a mouth that is only an outline: clear of it, because nothing dark lies between. */
+export const outlinePadding = (height: number): number => 1.3 * height
 
 const round = (n: number): number => Math.round(n * 10) / 10
 

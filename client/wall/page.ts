@@ -53,7 +53,7 @@ function scale({ layout, late, pace, nowMs, time, lost }: WallPage): ComponentCh
   const lateText = late > 0 ? stripWords.late(late) : stripWords.noneLate
   return html`<header class="scale">
     <p class=${late > 0 ? 'how-late some-late' : 'how-late'} data-testid="late-count">
-      ${lost ? stripWords.asItWas : pace.type === 'closed' ? '' : lateText}
+      ${lost ? layout.scale.asItWas : pace.type === 'closed' ? '' : lateText}
     </p>
     <time class="clock" data-testid="clock">${time(nowMs)}</time>
     <div class="at-line">
@@ -152,6 +152,6 @@ export function wallPage(wall: WallPage): ComponentChild {
 export function darkPage(clock: string, until: string): ComponentChild {
   return html`<div class="dark" data-testid="dark">
     <time class="dark-clock" data-testid="clock">${clock}</time>
-    <p class="closed-until">${until}</p>
+    <h1 class="closed-until">${until}</h1>
   </div>`
 }

@@ -10,7 +10,12 @@ import { stripWords } from './words.ts'
 
 /** A line through the lanes; its time is null where the row has no room for it. */
 export type Tick = { readonly atMs: InstantMs; readonly x: number; readonly text: string | null }
-export type Scale = { readonly ticks: readonly Tick[]; readonly end: string }
+export type Scale = {
+  readonly ticks: readonly Tick[]
+  readonly end: string
+  /** What stands before the clock where the board is as it was at its time. */
+  readonly asItWas: string
+}
 
 const tenMinutesMs = 10 * minuteMs
 const endMargin = 28
@@ -89,5 +94,6 @@ export function scaleRow(frame: Frame, input: ScaleInput): Scale {
   // The day's last minute first: it is said rather than the ten beside it.
   const last = edge.map(tickOf)
   const tens = tensOf(input, edgePx ?? frame.comingWidth).map(tickOf)
-  return { ticks: [...tens, ...last], end }
+  const asItWas = stripWords.asItWas.find((form) => width(form) <= frame.lateRight - 2 * endMargin)
+  return { ticks: [...tens, ...last], end, asItWas: asItWas ?? '' }
 }

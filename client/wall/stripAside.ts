@@ -20,11 +20,15 @@ export const isAside = ({ state, offer }: WallNest): boolean =>
   offer === null &&
   (state.type === 'held' || state.type === 'settling' || state.type === 'unplanned')
 
-/** A reason of a few letters stands as it is; a longer one is its first two words. */
-const short = (reason: string): string =>
-  reason.length <= shortMax ? reason : reason.split(' ').slice(0, 2).join(' ')
+/** As many of a reason's words as are few letters together, and two at least. */
+function short(reason: string): string {
+  const words = reason.split(' ')
+  let said = words.length
+  while (said > 2 && words.slice(0, said).join(' ').length > shortMax) said -= 1
+  return words.slice(0, said).join(' ')
+}
 
-/** Why it is not fed, two words at most, or that somebody is to look. */
+/** Why it is not fed, in two words or three short ones, or that somebody is to look. */
 export function asideWords({ state }: WallNest, nowMs: InstantMs, time: Time): string {
   switch (state.type) {
     case 'held':

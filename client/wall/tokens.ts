@@ -5,7 +5,7 @@ import type { NestId } from '../../shared/base/values.ts'
 import type { WallNest } from '../../shared/views/wallNest.ts'
 import { gap, type Sizes, textPx } from './frame.ts'
 import { type WidthOf, weight } from './measure.ts'
-import { mouthPadding } from './mouth.ts'
+import { mouthPadding, outlinePadding } from './mouth.ts'
 import { stripWords } from './words.ts'
 
 export type Shape =
@@ -123,11 +123,11 @@ function partWidth({ is, text }: Part, { sizes, widthOf }: Ruler): number {
   return widthOf(text, { px, weight: weight.text })
 }
 
-function paddingOf(shape: Shape, { token }: Sizes): number {
+function paddingOf({ shape, isDoubted }: Spec, { token }: Sizes): number {
   switch (shape) {
     case 'mouth':
     case 'wide':
-      return mouthPadding(token)
+      return isDoubted ? outlinePadding(token) : mouthPadding(token)
     case 'bar':
     case 'asked':
       return 0.9 * token
@@ -149,7 +149,7 @@ export function tokenOf(spec: Spec, ruler: Ruler): Token {
   const { sizes, widthOf } = ruler
   const words = spec.parts.reduce((sum, part) => sum + partWidth(part, ruler), 0)
   const gaps = partGap(spec, sizes) * (spec.parts.length - 1)
-  const bodyWidth = Math.max(leastBody, words + gaps + paddingOf(spec.shape, sizes))
+  const bodyWidth = Math.max(leastBody, words + gaps + paddingOf(spec, sizes))
   let left = 0
   const markAt = spec.marks.map((mark) => {
     const at = left

@@ -63,12 +63,13 @@ function linesOf({ view, house, time }: WallInput): readonly BandLine[] {
   ]
 }
 
+/** Closed and nobody here: only what is wanted now breaks the dark. */
 const isDark = ({ view, isLost }: WallInput, lines: readonly BandLine[]): boolean =>
   !isLost &&
   view.hours.type === 'closed' &&
   view.counts.here === 0 &&
   view.away.length === 0 &&
-  lines.length === 0
+  lines.every(({ level }) => level !== 'now')
 
 /** Draws the wall, and says what to remember for the next drawing. */
 export function drawWall(input: WallInput): WallDrawing {

@@ -21,7 +21,7 @@ export const stripWords = {
   noneLate: 'none late',
   late: (n: number) => `${n} late`,
   later: 'later',
-  asItWas: 'as it was at',
+  asItWas: ['as it was at', 'as at'],
   asleepUntil: (time: string) => [`asleep until ${time}`, `until ${time}`, ''] as const,
 } as const
 

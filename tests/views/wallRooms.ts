@@ -41,15 +41,13 @@ const states: fc.Arbitrary<NestState> = fc.oneof(
   { weight: 1, arbitrary: fc.constant<NestState>({ type: 'due', dueAtMs: nowMs - 1_000 }) },
   {
     weight: 2,
-    arbitrary: fc
-      .integer({ min: 1, max: 130 })
-      .map(
-        (late): NestState => ({
-          type: 'late',
-          dueAtMs: nowMs - minutes(late),
-          lateMs: minutes(late),
-        }),
-      ),
+    arbitrary: fc.integer({ min: 1, max: 130 }).map(
+      (late): NestState => ({
+        type: 'late',
+        dueAtMs: nowMs - minutes(late),
+        lateMs: minutes(late),
+      }),
+    ),
   },
   {
     weight: 2,
@@ -71,16 +69,14 @@ const states: fc.Arbitrary<NestState> = fc.oneof(
   },
   {
     weight: 1,
-    arbitrary: fc
-      .constantFrom('quiet', 'due')
-      .map(
-        (lookAgain): NestState => ({
-          type: 'held',
-          reason: 'medicine first',
-          lookAgainAtMs: nowMs,
-          lookAgain: lookAgain as 'quiet' | 'due',
-        }),
-      ),
+    arbitrary: fc.constantFrom('quiet', 'due').map(
+      (lookAgain): NestState => ({
+        type: 'held',
+        reason: 'medicine first',
+        lookAgainAtMs: nowMs,
+        lookAgain: lookAgain as 'quiet' | 'due',
+      }),
+    ),
   },
   {
     weight: 1,

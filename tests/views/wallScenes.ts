@@ -167,10 +167,58 @@ export const scenes: Readonly<Record<string, Scene>> = {
   opening24: scene(morning, { nowMs: clock(7, 6) }),
   lastRound24: scene(evening, { nowMs: clock(20, 48) }),
   lastRound60: scene(evening60, { nowMs: clock(20, 50) }),
-  nightHelp: withAlerts(scene(evening, { nowMs: clock(20, 48) }), [help]),
+  nightHelp: withAlerts(scene(evening, { nowMs: clock(20, 48) }), [{ ...help, waits: null }]),
   lightsOut60: scene(busyRoom, { nowMs: clock(21, 20) }),
   dark: nobodyHere(scene(calmRoom, { nowMs: clock(23, 10) })),
   lost24: scene(calmRoom, { isLost: true }),
   lost60: { ...withAlerts(trouble60, [help, fluids]), isLost: true },
   lostNight: scene(evening, { nowMs: clock(20, 48), isLost: true }),
 }
+
+const everyLike: Readonly<Record<string, Partial<NestLike>>> = {
+  A: { fedMinutesAgo: 20 },
+  E: { fedMinutesAgo: 28 },
+  J: { fedMinutesAgo: 30 },
+  N: { fedMinutesAgo: 34 },
+  P: { fedMinutesAgo: 12, doubtOf: 5 },
+  F: { fedMinutesAgo: 44 },
+  S: { fedMinutesAgo: 33, doubtOf: 5 },
+  W: { claimedBy: 0 },
+  D: { hold: 'crop full' },
+  H: { settling: true },
+  U: { fedMinutesAgo: 16, isQuarantined: true },
+}
+const every = changed(scene(room(24, 4, (_, name) => everyLike[name] ?? { fedMinutesAgo: 2 })), {
+  R: { offer: ask('Saba') },
+  M: { state: { type: 'unplanned' } },
+})
+
+/** Each state of a nest once, by the label of the nest that is in it. */
+export const everyState = { ...every, view: { ...every.view, alerts: [] } }
+export const stateLabels = {
+  fed: 'A',
+  soon: 'E',
+  due: 'J',
+  late: 'N',
+  late10: 'F',
+  claimed: 'W',
+  offered: 'R',
+  held: 'D',
+  settling: 'H',
+  unplanned: 'M',
+  quarantined: 'U',
+  doubtFed: 'P',
+  doubtLate: 'S',
+} as const
+
+/** Each mark once, on nests that somebody has. */
+export const everyMark = changed(
+  scene(room(24, 4, (at) => (at % 4 === 0 ? { claimedBy: 1 } : { fedMinutesAgo: 2 }))),
+  {
+    A: { call: 'help' },
+    E: { call: 'fluids' },
+    J: { call: 'noDroppings' },
+    N: { short: 1 },
+    S: { isFedTwice: true },
+  },
+)
