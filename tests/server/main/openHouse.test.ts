@@ -1,10 +1,10 @@
 // A whole house in this process: real folder, real port, real secrets. A device pairs itself, a person
 // of the demo signs in and feeds, and what goes wrong at a start is one sentence.
 
-import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { join } from 'node:path'
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
 import { demoRooms } from '../../../demo-data/demoRooms.ts'
 import { printedText } from '../../../server/config/printed.ts'
 import type { NestId, PersonId } from '../../../shared/base/values.ts'
@@ -42,6 +42,21 @@ describe('a house in an empty folder', () => {
     expect(again).not.toContain('was made')
     expect(again).toContain('Jonas    PIN 4680  volunteer')
   })
+})
+
+describe('a house of the demo', () => {
+  let made: HouseOnDisk
+
+  // Made once: hours of a room are played, and every person's PIN is hashed, slowly on purpose.
+  beforeAll(async () => {
+    made = new HouseOnDisk()
+    await made.open()
+    await made.shut()
+  })
+
+  afterAll(() => made.end())
+
+  beforeEach(() => cpSync(made.roomsDir, bench.roomsDir, { recursive: true }))
 
   it('is healthy, and its clock has not jumped', async () => {
     const { port } = await bench.open()
@@ -161,7 +176,7 @@ describe('a new room', () => {
 
 describe('a house that cannot open', () => {
   it('says that the folder is in use', async () => {
-    await bench.open()
+    await bench.open({ newRoom: 'Larch' })
     expect(await bench.sentenceOf()).toMatch(/^The rooms folder .* is in use by another Broodboard/)
   })
 
