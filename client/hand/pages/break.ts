@@ -9,7 +9,7 @@ import { shiftWords } from '../callWords.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 
-const breakMinutes = [10, 15, 20, 30, 45, 60] as const
+const breakMinutes = [10, 15, 20, 30, 60] as const
 
 export function breakPage(hand: Served): ComponentChild {
   const { sign } = hand.actions
@@ -28,13 +28,13 @@ export function breakPage(hand: Served): ComponentChild {
             onPress: () => void sign.beginBreak(backAtMs),
           })
         })}
-      </div>
-      ${second({
-        id: 'back-unknown',
-        text: shiftWords.noTime,
-        isOff,
-        onPress: () => void sign.beginBreak(null),
-      })}`,
+        ${second({
+          id: 'back-unknown',
+          text: shiftWords.noTime,
+          isOff,
+          onPress: () => void sign.beginBreak(null),
+        })}
+      </div>`,
     dock: second({ id: 'back', text: handWords.back, onPress: () => hand.go({ type: 'more' }) }),
   })
 }

@@ -10,8 +10,10 @@ import { busyWords, tileName, turnTo } from './personTile.ts'
 /** More do not fit a row; everybody is on the page of all people. */
 const tilesMax = 4
 
-/** Nothing where one person, or nobody, is signed in. */
+/** Nothing where one person, or nobody, is signed in, and on the pages that ask who somebody is. */
 export function servedRow(hand: Hand): ComponentChild {
+  const { type } = hand.ui.page
+  if (type === 'people' || type === 'pin') return null
   const tiles = signInView(hand.board, hand.names, hand.snapshot.signedIn).filter(
     ({ isSignedIn }) => isSignedIn,
   )
