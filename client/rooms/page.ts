@@ -25,7 +25,7 @@ const row = ({ id, title, why }: ListedRoom, asked: readonly ScreenKind[]): Comp
         ? html`<nav aria-label=${title}>
             ${asked.map((screen) => html`<a href=${`/${id}/${screen}`}>${screenNames[screen]}</a>`)}
           </nav>`
-        : html`<p class="why">${why}</p>`
+        : html`<p class="why">${roomsWords.notServed} ${why}</p>`
     }
   </li>`
 

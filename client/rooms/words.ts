@@ -12,4 +12,5 @@ export const roomsWords = {
   looking: 'Looking for the rooms …',
   which: 'Which room?',
   none: 'This house has no room.',
+  notServed: 'This room is not served.',
 }

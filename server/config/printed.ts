@@ -43,7 +43,9 @@ export function printedText(printed: Printed): string {
     ...made,
     ...rooms,
     ...printed.refused.flatMap(({ id, why }) => [`The room ${id} is not served. ${why}`, '']),
-    ...(printed.rooms.length > 1 ? [`All rooms are listed at ${printed.origin}/`, ''] : []),
+    ...(printed.rooms.length + printed.refused.length > 1
+      ? [`All rooms are listed at ${printed.origin}/`, '']
+      : []),
     'Nobody outside the room is ever called, at night no more than by day.',
     '',
   ].join('\n')
