@@ -34,7 +34,7 @@ export const callWords = {
   resolve: 'It is dealt with',
   resolveSmall: 'and what became of it',
   passBack: 'Pass it back',
-  passBackSmall: 'the others are asked again',
+  fluidsGiven: 'Fluids given',
   toNest: (label: string) => `Open nest ${label}`,
   whatBecame: 'What became of it?',
   orWrite: 'Or in your own words',
@@ -72,7 +72,6 @@ export const callWords = {
       ? `One bird of ${label} not seen: watch the doors.`
       : `${missing} birds of ${label} not seen: watch the doors.`,
   found: 'Found',
-  foundSmall: 'back in the nest',
 } as const
 
 export const offerWords = {

@@ -7,7 +7,7 @@ import { fluids, whoDecides } from '../../../shared/care/cautions.ts'
 import type { CallShown } from '../../../shared/views/callsView.ts'
 import { html } from '../../ui/html.ts'
 import { whyCalled } from '../../ui/openWords.ts'
-import { pair, primary, second } from '../../ui/press.ts'
+import { pair, primary, second, three } from '../../ui/press.ts'
 import { bandMark, nowMark } from '../../ui/shapes.ts'
 import { bandWords, formerHelper, handWords, tallyWords } from '../../ui/words.ts'
 import { callWords } from '../callWords.ts'
@@ -80,34 +80,38 @@ function answerPresses(hand: Served, { request }: CallShown): ComponentChild {
   ${second({ id: 'cannot', text: callWords.cannot, isOff, onPress: () => void call.decline(request) })}`
 }
 
-function takenPresses(hand: Served, call: CallShown): ComponentChild {
-  const { request, nest } = call
-  const isOff = hand.ui.isAsking || !hand.snapshot.canAsk
+/** Where the work is, and the way out; at a bird also what was given to it. */
+function workPresses(hand: Served, call: CallShown): ComponentChild {
+  const { request, nest, bird, kind } = call
   const passBack = second({
     id: 'pass-back',
     text: callWords.passBack,
-    small: callWords.passBackSmall,
-    isOff,
+    isOff: hand.ui.isAsking || !hand.snapshot.canAsk,
     onPress: () => void hand.actions.call.decline(request),
   })
+  if (!nest) return passBack
+  const open = second({
+    id: 'to-nest',
+    text: callWords.toNest(nest.label),
+    onPress: () => hand.go({ type: 'nest', nest: nest.nest }),
+  })
+  if (kind === 'help') return pair(open, passBack)
+  const given = second({
+    id: 'fluids',
+    text: callWords.fluidsGiven,
+    onPress: () => hand.go({ type: 'fluids', nest: nest.nest, bird: bird?.bird ?? null }),
+  })
+  return three(given, open, passBack)
+}
+
+function takenPresses(hand: Served, call: CallShown): ComponentChild {
   return html`${primary({
     id: 'dealt-with',
     text: callWords.resolve,
     small: callWords.resolveSmall,
-    onPress: () => hand.go({ type: 'callOver', request }),
+    onPress: () => hand.go({ type: 'callOver', request: call.request }),
   })}
-  ${
-    nest
-      ? pair(
-          second({
-            id: 'to-nest',
-            text: callWords.toNest(nest.label),
-            onPress: () => hand.go({ type: 'nest', nest: nest.nest }),
-          }),
-          passBack,
-        )
-      : passBack
-  }`
+  ${workPresses(hand, call)}`
 }
 
 function otherPresses(hand: Served, call: CallShown): ComponentChild {
