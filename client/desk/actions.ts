@@ -1,7 +1,7 @@
 // What can be done at the desk: an ask shows that it asks and says why not, a report is kept on the
 // device or the failure is said loudly. Which command a press stands for is the parts' own.
 
-import type { PersonId } from '../../shared/base/values.ts'
+import type { InstantMs, PersonId } from '../../shared/base/values.ts'
 import type { AskType, CommandOf, ReportType } from '../../shared/board/commands.ts'
 import { nameOf } from '../../shared/views/names.ts'
 import type { SignInOutcome } from '../session/outcomes.ts'
@@ -30,8 +30,18 @@ export class DeskActions {
     this.#ui.value = { ...this.#ui.value, ...part }
   }
 
+  /** The room's clock at this very moment; a form may have stood open for a while. */
+  nowMs(): InstantMs {
+    return this.#session.roomNowMs() ?? 0
+  }
+
   serve(person: PersonId): void {
     this.change({ ...closed, person, signingIn: null, code: null })
+  }
+
+  /** Nobody is served here any more; whatever was open is closed. */
+  leave(): void {
+    this.change({ ...closed, person: null, code: null, nest: null })
   }
 
   /** Asks, with `press` shown as asking, and closes the form once it is granted. True when it was. */
@@ -70,7 +80,7 @@ export class DeskActions {
     const { person } = this.#ui.value
     if (person === null) return
     const outcome = await this.#session.signOut(person)
-    if (outcome.status === 'done') this.change({ ...closed, person: null, code: null })
+    if (outcome.status === 'done') this.leave()
     else this.change({ notice: signInRefusal(outcome) })
   }
 

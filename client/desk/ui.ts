@@ -23,7 +23,7 @@ export type Form =
     }
   | { readonly type: 'resolve'; readonly request: RequestId }
   | { readonly type: 'addPerson' | 'addIncubator' | 'admit' }
-  | { readonly type: 'person' | 'remove'; readonly person: PersonId }
+  | { readonly type: 'signOffs' | 'mentor' | 'remove'; readonly person: PersonId }
   /** `at` counts the drafts, so that a new one replaces what the fields held. */
   | {
       readonly type: 'plan'

@@ -6,7 +6,6 @@ import { h, render } from 'preact'
 import { Attention } from '../attention/attention.ts'
 import { openBrowserAttention } from '../attention/browserAttention.ts'
 import { keepPlace, readPlace } from '../attention/place.ts'
-import type { OutboxStore } from '../session/ports.ts'
 import { realBrain } from '../session/realBrain.ts'
 import { realTimers } from '../session/realTimers.ts'
 import { Session } from '../session/session.ts'
@@ -15,7 +14,7 @@ import { openIndexedDbOutbox } from '../stores/indexedDbOutbox.ts'
 import { html } from '../ui/html.ts'
 import { keepTrying } from '../ui/keepTrying.ts'
 import { reloadIfOutdated } from '../ui/outdated.ts'
-import { pairAnew, pairIfNew } from '../ui/pairing.ts'
+import { pairAgainOnce, pairIfNew } from '../ui/pairing.ts'
 import { roomOfPage } from '../ui/roomOfPage.ts'
 import { sayOf } from '../ui/say.ts'
 import { handWords } from '../ui/words.ts'
@@ -30,14 +29,6 @@ const complain = (what: string, error: unknown) => console.error(what, error)
 
 function sayOnly(root: HTMLElement, words: string): void {
   render(html`<div class="screen"><p class="alone" data-testid="alone">${words}</p></div>`, root)
-}
-
-/** A server that no longer knows this device, as after a new rooms folder: paired anew, once a tab. */
-async function pairAgainOnce(store: OutboxStore, room: string): Promise<void> {
-  const mark = `paired again ${room}`
-  if (sessionStorage.getItem(mark) !== null) return
-  sessionStorage.setItem(mark, 'yes')
-  if ((await pairAnew(store, room)) === 'paired') location.reload()
 }
 
 function show(root: HTMLElement, session: Session, pairAgain: () => void): void {

@@ -19,7 +19,7 @@ async function askForToken(room: string): Promise<string | null> {
 }
 
 /** Gets a new token and keeps it; rejects when the server or the store fails. */
-export async function pairAnew(store: OutboxStore, room: string): Promise<Paired> {
+async function pairAnew(store: OutboxStore, room: string): Promise<Paired> {
   const token = await askForToken(room)
   if (token === null) return 'refused'
   await store.write({ token })
@@ -30,4 +30,12 @@ export async function pairAnew(store: OutboxStore, room: string): Promise<Paired
 export async function pairIfNew(store: OutboxStore, room: string): Promise<Paired> {
   const { token } = await store.load()
   return token === null ? pairAnew(store, room) : 'paired'
+}
+
+/** A server that no longer knows this device, as after a new rooms folder: paired anew, once a tab. */
+export async function pairAgainOnce(store: OutboxStore, room: string): Promise<void> {
+  const mark = `paired again ${room}`
+  if (sessionStorage.getItem(mark) !== null) return
+  sessionStorage.setItem(mark, 'yes')
+  if ((await pairAnew(store, room)) === 'paired') location.reload()
 }
