@@ -9,9 +9,9 @@ import { offeredTo } from '../../shared/rules/offers.ts'
 import { requestTakenBy } from '../../shared/rules/openRequests.ts'
 import { askedOf } from '../../shared/rules/requests.ts'
 import { doubtQuestions } from '../../shared/views/doubtQuestions.ts'
-import type { Feeder } from './feeder.ts'
+import type { AtWork } from './atWork.ts'
 
-type Chore = (feeder: Feeder, board: Board) => Promise<boolean>
+type Chore = (feeder: AtWork, board: Board) => Promise<boolean>
 
 /** The doubts this person is asked about, answered by what went into the birds. */
 const answerDoubt: Chore = async (feeder, board) => {
@@ -114,7 +114,7 @@ const chores: readonly Chore[] = [
 ]
 
 /** The first chore there is for this person; false where there is none. */
-export async function doChore(feeder: Feeder): Promise<boolean> {
+export async function doChore(feeder: AtWork): Promise<boolean> {
   const seen = feeder.handset.see()
   if (!seen || !feeder.handset.canAsk) return false
   for (const chore of chores) if (await chore(feeder, seen.board)) return true

@@ -11,6 +11,7 @@ import {
 import type { Answer } from '../../shared/board/parts.ts'
 import type { Held } from '../../shared/board/state.ts'
 import { claimOf } from '../../shared/rules/decision.ts'
+import type { AtWork } from './atWork.ts'
 import type { Draw } from './chance.ts'
 import { doChore } from './chores.ts'
 import type { Crops } from './crops.ts'
@@ -30,7 +31,7 @@ export type FeederParts = {
 /** What somebody still knows of visits they did not record; older ones they have forgotten. */
 const rememberedMax = 8
 
-export class Feeder {
+export class Feeder implements AtWork {
   readonly person: PersonId
   readonly handset: Handset
   readonly crops: Crops
@@ -43,6 +44,8 @@ export class Feeder {
   isOut = false
   isWalkedOut = false
   #isDone = true
+  /** The claim visited last: a screen without a link shows it in hand long after. */
+  #visitedNo = 0
 
   constructor(parts: FeederParts) {
     this.person = parts.person
@@ -117,7 +120,8 @@ export class Feeder {
 
   async #step(): Promise<void> {
     const claim = this.#claim()
-    if (claim && !this.remembered(claim.held.claimNo)) {
+    if (claim && claim.held.claimNo !== this.#visitedNo) {
+      this.#visitedNo = claim.held.claimNo
       const isLosing = this.habit === 'losesLink' && this.draw.oneIn(habitOneIn)
       const lost = isLosing ? this.#loseLink(this.draw.between(2, 6) * minuteMs) : null
       await visit(this, claim)

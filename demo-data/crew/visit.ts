@@ -10,7 +10,7 @@ import type { Bird, Board, Held, Nest } from '../../shared/board/state.ts'
 import { nextNest } from '../../shared/plan/nextNest.ts'
 import { claimOf } from '../../shared/rules/decision.ts'
 import { unsureFeed } from '../../shared/rules/due.ts'
-import type { Feeder } from './feeder.ts'
+import type { AtWork } from './atWork.ts'
 import { habitOneIn } from './habits.ts'
 
 /** How the invented birds answer (invented shares, for the demo only). */
@@ -20,7 +20,7 @@ const outcomeShares: readonly (readonly [Outcome, number])[] = [
   ['refused', 0.03],
 ]
 
-function drawnOutcome(feeder: Feeder): Outcome {
+function drawnOutcome(feeder: AtWork): Outcome {
   let left = feeder.draw.share()
   for (const [outcome, share] of outcomeShares) {
     left -= share
@@ -30,7 +30,7 @@ function drawnOutcome(feeder: Feeder): Outcome {
 }
 
 /** Takes the nest that comes next for this person; false where there is none, or somebody was quicker. */
-export async function claimNext(feeder: Feeder): Promise<boolean> {
+export async function claimNext(feeder: AtWork): Promise<boolean> {
   const seen = feeder.handset.see()
   if (!seen || !feeder.handset.canAsk) return false
   const next = nextNest(seen.board, feeder.person, seen.nowMs)
@@ -44,14 +44,14 @@ export async function claimNext(feeder: Feeder): Promise<boolean> {
 type Claim = { readonly nest: Nest; readonly held: Held }
 
 /** The claim as it stands now; null once it has ended, by whatever. */
-const current = (feeder: Feeder, no: number): Claim | null => {
+const current = (feeder: AtWork, no: number): Claim | null => {
   const seen = feeder.handset.see()
   const claim = seen ? claimOf(seen.board, feeder.person) : null
   return claim?.held.claimNo === no ? claim : null
 }
 
 /** Everything from the claim to the count. */
-export async function visit(feeder: Feeder, { nest, held }: Claim): Promise<void> {
+export async function visit(feeder: AtWork, { nest, held }: Claim): Promise<void> {
   const { handset, draw } = feeder
   const startedMonoMs = handset.monoNowMs()
   await feeder.wait(draw.between(15 * secondMs, 45 * secondMs))
@@ -74,7 +74,7 @@ export async function visit(feeder: Feeder, { nest, held }: Claim): Promise<void
 }
 
 /** Crops are looked at where somebody may have fed, or went hungry; the birds to feed come back. */
-async function look(feeder: Feeder, nest: Nest['id'], held: Held): Promise<readonly Bird[]> {
+async function look(feeder: AtWork, nest: Nest['id'], held: Held): Promise<readonly Bird[]> {
   const seen = feeder.handset.see()
   const now = seen?.board.nests[nest]
   if (!seen || !now) return []
@@ -95,14 +95,14 @@ async function look(feeder: Feeder, nest: Nest['id'], held: Held): Promise<reado
 }
 
 /** Every crop was full: the nest goes back, and nothing was fed. */
-const sayNone = (feeder: Feeder, { nest, held }: Claim): Promise<void> =>
+const sayNone = (feeder: AtWork, { nest, held }: Claim): Promise<void> =>
   feeder.handset.report({
     ...{ type: 'SayWhatHappened', v: 1, nest: nest.id, claimNo: held.claimNo },
     said: { type: 'none' },
   })
 
 async function feedEach(
-  feeder: Feeder,
+  feeder: AtWork,
   { nest, held }: Claim,
   birds: readonly Bird[],
 ): Promise<readonly Answer[]> {
@@ -128,7 +128,7 @@ async function feedEach(
 }
 
 async function record(
-  feeder: Feeder,
+  feeder: AtWork,
   { nest, held }: Claim,
   answers: readonly Answer[],
   startedMonoMs: number,
