@@ -1,7 +1,6 @@
 // The sentences of the visit: warnings before it, the clock beside it, the count after it, and how a
 // record of it is mended. Pieces are functions of data; what several screens say is in client/ui/words.ts.
 
-import type { Outcome } from '../../shared/board/constants.ts'
 import type { NotKnownWhich } from '../../shared/board/parts.ts'
 import type { OutOfHeatLimit } from '../../shared/care/outOfHeat.ts'
 import type { CropLook } from '../../shared/views/cropShown.ts'
@@ -58,17 +57,20 @@ export const visitWords = {
     n === 1
       ? `One bird of ${label} was missing before this visit.`
       : `${n} birds of ${label} were missing before this visit.`,
+  howMuchTaken: 'how much?',
   missing: (n: number, label: string) =>
     n === 1
       ? `One bird of ${label} not seen: watch the doors.`
       : `${n} birds of ${label} not seen: watch the doors.`,
   found: 'Found it',
   foundSmall: (brood: number) => `all ${brood} are here`,
-  otherNest: 'Another nest',
-  otherNestSmall: (label: string) => `I fed that, not ${label}`,
+  otherNest: 'Wrong nest',
+  otherNestSmall: (label: string) => `I fed another, not ${label}`,
   otherNestTitle: (label: string, time: string) =>
     `Recorded on ${label} at ${time}. Which nest did you feed?`,
   mend: 'Mend',
+  mendTitle: (label: string, time: string) => `Mend: ${label} at ${time}`,
+  takeBack: 'Or take it back: was it fed?',
   movedTo: (label: string) => `was nest ${label}`,
   stillAsked: (label: string, time: string) => `Later: did you feed ${label} at about ${time}?`,
   stillMore: (n: number) => `and ${n} more`,
@@ -80,23 +82,17 @@ export const visitWords = {
   which: 'Which fluid',
   how: 'How',
   routes: { byMouth: 'by mouth', tube: 'by tube', underSkin: 'under the skin' },
-  isWarmed: 'Warmed?',
   warmed: 'Warmed',
   notWarmed: 'Not warmed',
   site: 'Where',
   howMuch: 'How much was given',
   ml: (digits: string) => `${digits === '' ? '–' : digits} mL`,
   gave: (digits: string) => `Gave ${digits} mL`,
-  gaveSmall: (what: string) => what,
   chooseFirst: 'choose the rest first',
-  point: '.',
   place: 'Sound',
-  stops: 'Stop:',
 } as const
 
 /** Chosen, never typed; stored as they read. What is really used is the protocol's (from memory). */
 export const fluidNames = ['isotonic', 'electrolyte drink', 'water', 'another'] as const
 /** Where under the skin; from memory, the protocol of the room decides. */
 export const fluidSites = ['left thigh', 'right thigh', 'between shoulders', 'elsewhere'] as const
-
-export const fedOutcomes: readonly Outcome[] = ['ate', 'some', 'refused', 'assisted']

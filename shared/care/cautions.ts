@@ -17,8 +17,8 @@ export const whoDecides: Caution = {
 export const feedingTechnique: Caution = {
   ...commonPractice,
   text:
-    'Come in from the side and place the food behind the opening of the windpipe. ' +
-    'Give a tiny amount, see it swallowed, then the next. Leave the face clean.',
+    'From the side, behind the opening of the windpipe: ' +
+    'a tiny amount, swallowed, then the next. A clean face afterwards.',
 }
 
 export const formulaTemperature: Caution = {

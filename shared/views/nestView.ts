@@ -6,6 +6,7 @@ import { birdsOf } from '../board/change.ts'
 import type { Hold, NotKnownWhich } from '../board/parts.ts'
 import { hasRight } from '../board/rights.ts'
 import type { Bird, Board, Nest, Round } from '../board/state.ts'
+import { openRequests } from '../rules/openRequests.ts'
 import type { NotReady } from '../rules/rejection.ts'
 import { whyNotFeed } from '../rules/whyNotClaim.ts'
 import { type BirdRow, birdRow } from './birdRow.ts'
@@ -48,12 +49,11 @@ export type NestView = {
   /** Latest first. */
   readonly rounds: readonly RoundShown[]
   readonly settling: number
-  /** Birds that the last count did not find. */
-  readonly missing: number
   readonly can: {
     readonly hold: boolean
     readonly lift: boolean
     readonly release: boolean
+    /** Signed off for them, and they may be needed here: an arrival, or somebody is called. */
     readonly fluids: boolean
   }
 }
@@ -99,6 +99,9 @@ function birdsShown(board: Board, nest: Nest, of: Of): readonly NestBird[] {
   }))
 }
 
+const isCalledFor = (board: Board, nest: Nest): boolean =>
+  openRequests(board).some((request) => request.nest === nest.id && request.kind !== 'help')
+
 /** The page of a nest for this person at `nowMs`; null where there is no such nest. */
 export function nestView(board: Board, names: PublicNames, of: Of): NestView | null {
   const nest = board.nests[of.nest]
@@ -116,12 +119,11 @@ export function nestView(board: Board, names: PublicNames, of: Of): NestView | n
     holdByName: nameOf(board, names, nest.hold?.by ?? null),
     rounds: [...nest.rounds].reverse().map((round) => roundShown(board, names, round, of.person)),
     settling,
-    missing: nest.short?.missing ?? 0,
     can: {
       hold: hasRight(actor, 'lead') && nest.hold === null,
       lift: nest.hold !== null && canLift(board, of),
       release: settling > 0 && hasRight(actor, 'release'),
-      fluids: hasRight(actor, 'fluids'),
+      fluids: hasRight(actor, 'fluids') && (settling > 0 || isCalledFor(board, nest)),
     },
   }
 }

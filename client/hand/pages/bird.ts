@@ -6,6 +6,8 @@ import type { BirdId, NestId } from '../../../shared/base/values.ts'
 import { type Crop, crops, notFedReasons } from '../../../shared/board/constants.ts'
 import { stepDown, stepUp } from '../../../shared/views/amountStep.ts'
 import type { BirdRow } from '../../../shared/views/birdRow.ts'
+import { cropShown } from '../../../shared/views/cropShown.ts'
+import { cropDrawing } from '../../ui/cropDrawing.ts'
 import { html } from '../../ui/html.ts'
 import { choice, primary, second } from '../../ui/press.ts'
 import { bandMark } from '../../ui/shapes.ts'
@@ -29,6 +31,8 @@ import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import type { Page } from '../page.ts'
 import { draftOf } from '../ui.ts'
+import { visitWords } from '../visitWords.ts'
+import { givenWords } from './birdRows.ts'
 
 export type BirdOf = {
   readonly nest: NestId
@@ -43,6 +47,13 @@ export type BirdOf = {
 
 const fedOutcomes = ['ate', 'some', 'refused', 'assisted'] as const
 
+/** What full and empty look like, where this bird has a crop to be seen. */
+function cropPicture({ species }: BirdRow, crop: Crop): ComponentChild {
+  const look = cropShown([species])
+  if (look === null || crop === 'cannotTell') return null
+  return cropDrawing(look, crop === 'full' ? 'filled' : 'empty')
+}
+
 function cropChoices(hand: Served, { nest, row, key }: BirdOf): ComponentChild {
   const look = (bird: BirdId, crop: Crop) => {
     if (crop === 'cannotTell') hand.setDraft(key, withCannotTell(draftOf(hand.ui, key), bird))
@@ -51,7 +62,11 @@ function cropChoices(hand: Served, { nest, row, key }: BirdOf): ComponentChild {
   return html`<p class="strong">${handWords.looked}</p>
     <div class="choices">
       ${crops.map((crop) =>
-        second({ id: `crop-${crop}`, text: cropWords[crop], onPress: () => look(row.bird, crop) }),
+        second({
+          id: `crop-${crop}`,
+          text: html`${cropPicture(row, crop)} ${cropWords[crop]}`,
+          onPress: () => look(row.bird, crop),
+        }),
       )}
     </div>`
 }
@@ -70,7 +85,7 @@ function outcomes(hand: Served, of: BirdOf, draft: Draft): ComponentChild {
     text: handWords.hold,
     onPress: () => hand.go({ type: 'hold', nest: of.nest, what: of.row.bird }),
   })
-  return html`<div class="choices">
+  return html`<div class="choices three">
       ${fedOutcomes.map((outcome) =>
         choice({
           id: `outcome-${outcome}`,
@@ -119,8 +134,7 @@ function amount(hand: Served, of: BirdOf, draft: Draft): ComponentChild {
   const set = (next: typeof now) => hand.setDraft(of.key, withAmount(draft, of.row.bird, next))
   const { cap } = of.row
   const isOver = cap !== null && cap.unit === now.unit && now.n > cap.n
-  const shown =
-    answer.given?.is === 'measured' ? amountWords(now) : handWords.planned(amountWords(now))
+  const shown = answer.given ? givenWords(answer) : visitWords.howMuchTaken
   return html`<div class="amount">
       ${second({ id: 'less', text: '−', onPress: () => set(stepDown(now)) })}
       <output data-testid="amount">${shown}</output>

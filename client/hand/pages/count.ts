@@ -5,7 +5,7 @@ import type { ComponentChild } from 'preact'
 import type { ClaimView } from '../../../shared/views/claimView.ts'
 import { nextView } from '../../../shared/views/nextView.ts'
 import { html } from '../../ui/html.ts'
-import { choice, primary, primaryQuiet, second } from '../../ui/press.ts'
+import { choice, pair, primary, primaryQuiet, second } from '../../ui/press.ts'
 import { handWords } from '../../ui/words.ts'
 import { backOf, type Draft, withBack } from '../draft.ts'
 import { frame } from '../frame.ts'
@@ -43,21 +43,24 @@ function nextFor(hand: Served): { nest: ClaimView['nest']; label: string } | nul
   return { nest: next.summary.nest, label: next.summary.label }
 }
 
-/** At once and in one line: who is missing, and the way out where it turns up after all. */
-function shortLines(hand: Served, claim: ClaimView, draft: Draft): ComponentChild {
+/** The door; and above it at once, where a bird is missing, who, and the way out should it turn up. */
+function doorOrShort(hand: Served, claim: ClaimView, draft: Draft): ComponentChild {
   const { brood, missing, label, claimNo } = claim
   const short = brood - backOf(draft, expectedBack(claim))
-  if (short <= 0) return null
+  if (short <= 0) return door(hand, claim, draft)
   return html`
     <p class="notice refused" role="alert" data-testid="short">
       ${draft.back === null && missing > 0 ? visitWords.missedBefore(missing, label) : visitWords.missing(short, label)}
     </p>
-    ${second({
-      id: 'found-now',
-      text: visitWords.found,
-      small: visitWords.foundSmall(brood),
-      onPress: () => hand.setDraft(claimKey(claimNo), withBack(draft, brood, brood)),
-    })}
+    ${pair(
+      second({
+        id: 'found-now',
+        text: visitWords.found,
+        small: visitWords.foundSmall(brood),
+        onPress: () => hand.setDraft(claimKey(claimNo), withBack(draft, brood, brood)),
+      }),
+      door(hand, claim, draft),
+    )}
   `
 }
 
@@ -71,13 +74,20 @@ function saveDock(hand: Served, claim: ClaimView, draft: Draft): ComponentChild 
     void hand.actions.round.save(claim, draft, then?.nest ?? null)
   const alone = { id: 'save', text, isOff, onPress: save(null) }
   // One that is missing now is looked for before anything else is taken in hand.
-  if (back < expectedBack(claim)) return primary({ ...alone, small: visitWords.lookFor })
-  if (!next) return primary({ ...alone, small: handWords.saveOnly })
+  if (back < expectedBack(claim)) {
+    return besideBack(hand, primary({ ...alone, small: visitWords.lookFor }))
+  }
+  if (!next) return besideBack(hand, primary({ ...alone, small: handWords.saveOnly }))
   return html`
     ${primary({ ...alone, id: 'save-next', small: handWords.saveAndTake(next.label), onPress: save(next) })}
-    ${primaryQuiet({ ...alone, small: handWords.saveOnly })}
+    ${besideBack(hand, primaryQuiet({ ...alone, small: handWords.saveOnly }))}
   `
 }
+
+const besideBack = (hand: Served, press: ComponentChild): ComponentChild =>
+  html`<div class="pair wide-left">
+    ${press} ${second({ id: 'back', text: handWords.back, onPress: () => hand.go(home) })}
+  </div>`
 
 export function countPage(hand: Served, claim: ClaimView): ComponentChild {
   const draft = draftOf(hand.ui, claimKey(claim.claimNo))
@@ -88,12 +98,8 @@ export function countPage(hand: Served, claim: ClaimView): ComponentChild {
     body: html`
       ${which ? html`<p class="strong" data-testid="which">${whichWords(which, claim.birds.length)}</p>` : null}
       <h1>${handWords.backTitle(brood, label)}</h1>
-      ${stepper(hand, claim, draft)} ${shortLines(hand, claim, draft)}
-      ${door(hand, claim, draft)}
+      ${stepper(hand, claim, draft)} ${doorOrShort(hand, claim, draft)}
     `,
-    dock: html`
-      ${saveDock(hand, claim, draft)}
-      ${second({ id: 'back', text: handWords.back, onPress: () => hand.go(home) })}
-    `,
+    dock: saveDock(hand, claim, draft),
   })
 }

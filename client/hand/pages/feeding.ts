@@ -46,18 +46,18 @@ function planWords(claim: ClaimView, line: PlanLine): ComponentChild {
   </p>`
 }
 
-const plan = (claim: ClaimView): ComponentChild => html`
+const plan = (claim: ClaimView): ComponentChild => html`<div class="how">
   ${claim.plans.map((line) => planWords(claim, line))} ${cropPictures(claim.cropLook)}
-`
+</div>`
 
 /** Shown where a feed is recorded; until crops are looked at nobody is to feed. */
-const howToFeed = (claim: ClaimView): ComponentChild => html`
+const howToFeed = (claim: ClaimView): ComponentChild => html`<div class="how">
   <p class="caution">${feedingTechnique.text}</p>
   <p class="caution" data-testid="out-limits">
     ${visitWords.outLimits(outOfHeatLimits)} ${claim.isOpened ? null : visitWords.countedFromClaim}
-    <small>${outOfHeatLimits[0]?.source}</small>
+    ${' '}<small>${outOfHeatLimits[0]?.source}</small>
   </p>
-`
+</div>`
 
 function warnings(hand: Served, claim: ClaimView): ComponentChild {
   return html`

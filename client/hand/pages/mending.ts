@@ -30,13 +30,14 @@ export function mendPage(hand: Served, of: { nest: NestId; no: number }): Compon
   return frame(hand, {
     id: 'mend',
     body: html`
+      <h1>${visitWords.mendTitle(view.summary.label, hand.say.time(round.startedAtMs))}</h1>
       ${second({
         id: 'other-nest',
         text: visitWords.otherNest,
         small: visitWords.otherNestSmall(view.summary.label),
         onPress: () => hand.go({ ...of, type: 'otherNest', from: { ...of, type: 'mend' } }),
       })}
-      <h1>${handWords.takeBackTitle(view.summary.label, hand.say.time(round.startedAtMs))}</h1>
+      <h2>${visitWords.takeBack}</h2>
       ${answer('yes', handWords.wasFedYes)} ${answer('no', handWords.wasFedNo)}
       ${answer('unknown', handWords.wasFedUnknown)}
     `,

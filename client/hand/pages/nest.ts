@@ -10,14 +10,17 @@ import { pair, primary, second } from '../../ui/press.ts'
 import { bandMark } from '../../ui/shapes.ts'
 import {
   bandWords,
+  birdsWords,
   capital,
   formerHelper,
   handWords,
   notReadyWords,
   refusalWords,
 } from '../../ui/words.ts'
+import { isUnmarked } from '../draft.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import { home } from '../page.ts'
 import { visitWords } from '../visitWords.ts'
 import { alreadyFedPress } from './alreadyFed.ts'
 import { leadPress } from './lead.ts'
@@ -29,6 +32,10 @@ function claimPress(hand: Served, { summary, way }: NestView): ComponentChild {
   const { nest, label } = summary
   const { round } = hand.actions
   const isOff = hand.ui.isAsking
+  const { state } = summary
+  if (state.type === 'claimed' && state.person === hand.person) {
+    return primary({ id: 'go-on', text: handWords.goOn, onPress: () => hand.go(home) })
+  }
   if (!hand.snapshot.canAsk) return null
   switch (way.type) {
     case 'claim':
@@ -95,26 +102,39 @@ function birdWords(hand: Served, row: NestBird): ComponentChild {
   return html`${[fed, fluids].filter(Boolean).join(', ')}${why ? html`<small>${why}</small>` : null}`
 }
 
+/** Birds without bands of which the same is true are one line: nobody could tell them apart. */
 function birds(hand: Served, { birds: rows, summary }: NestView): ComponentChild {
+  const [first] = rows
+  const isAlike = first !== undefined && isUnmarked(rows) && rows.every((row) => isSame(row, first))
+  const lift = ({ bird }: NestBird) =>
+    second({
+      id: `lift-${bird}`,
+      text: handWords.lift,
+      onPress: () => hand.go({ type: 'lift', nest: summary.nest, bird }),
+    })
   return html`<ul class="rows plain">
-    ${rows.map(
+    ${(isAlike ? [first] : rows).map(
       (row) => html`<li key=${row.bird}>
         ${bandMark(row.band)}
-        <span>
-          <b>${bandWords(row)}</b>, ${birdWords(hand, row)}
-        </span>
-        ${row.canLift ? second({ id: `lift-${row.bird}`, text: handWords.lift, onPress: () => hand.go({ type: 'lift', nest: summary.nest, bird: row.bird }) }) : null}
+        <span><b>${isAlike ? birdsWords(rows.length) : bandWords(row)}</b>, ${birdWords(hand, row)}</span>
+        ${row.canLift ? lift(row) : null}
       </li>`,
     )}
   </ul>`
 }
 
+const isSame = (a: NestBird, b: NestBird): boolean =>
+  a.hold === b.hold &&
+  a.lastFedAtMs === b.lastFedAtMs &&
+  a.fluidsAtMs === b.fluidsAtMs &&
+  a.dueAtMs === b.dueAtMs &&
+  a.whyNot?.type === b.whyNot?.type
+
 function standing(hand: Served, view: NestView): ComponentChild {
-  const { hold, summary, missing, warnings } = view
+  const { hold, summary, warnings } = view
   return html`
     ${hold ? html`<p class="why">${handWords.holdLine(hold.reason, view.holdByName ?? formerHelper, hand.say.time(hold.lookAgainAtMs))}</p>` : null}
     ${summary.state.type === 'settling' ? html`<p class="why">${handWords.settlingLine(hand.say.time(summary.state.lookDueAtMs))}</p>` : null}
-    ${missing > 0 ? html`<p class="notice refused" role="alert" data-testid="missing">${visitWords.missing(missing, summary.label)}</p>` : null}
     ${warningLines(hand, warnings)}
   `
 }
@@ -143,12 +163,6 @@ function settlingPresses(hand: Served, view: NestView): ComponentChild {
 function presses(hand: Served, view: NestView): ComponentChild {
   const { nest } = view.summary
   const fed = alreadyFedPress(hand, nest, { type: 'nest', nest })
-  const found = second({
-    id: 'found',
-    text: visitWords.found,
-    small: visitWords.foundSmall(view.birds.length),
-    onPress: () => void hand.actions.call.found(nest),
-  })
   const fluids = second({
     id: 'fluids',
     text: visitWords.fluids,
@@ -165,7 +179,7 @@ function presses(hand: Served, view: NestView): ComponentChild {
         text: handWords.hold,
         onPress: () => hand.go({ type: 'hold', nest, what: null }),
       })
-  return html`${view.missing > 0 ? found : null} ${pair(fed, hold)}
+  return html`${pair(fed, hold)}
     ${view.can.fluids ? fluids : null} ${leadPress(hand, nest)}`
 }
 

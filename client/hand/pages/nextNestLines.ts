@@ -1,19 +1,14 @@
 // The nest that comes next, as large as on the wall, and why it is this one.
 
 import type { ComponentChild } from 'preact'
+import { nestWarnings } from '../../../shared/views/nestWarnings.ts'
 import type { NextNest } from '../../../shared/views/nextView.ts'
 import { wholeMinutes } from '../../ui/clock.ts'
 import { html } from '../../ui/html.ts'
 import { mouth } from '../../ui/shapes.ts'
-import {
-  birdsWords,
-  formerHelper,
-  handWords,
-  perhapsFed,
-  techniqueWords,
-  whyThisWords,
-} from '../../ui/words.ts'
+import { birdsWords, handWords, techniqueWords, whyThisWords } from '../../ui/words.ts'
 import type { Served } from '../hand.ts'
+import { warningLines } from './warnings.ts'
 
 const veryLateMinutes = 10
 
@@ -33,11 +28,9 @@ function hero(next: NextNest, size: 'large' | 'small'): ComponentChild {
   </div>`
 }
 
-function perhaps(hand: Served, next: NextNest): ComponentChild {
-  const { doubt } = next.summary
-  if (!doubt) return null
-  const words = perhapsFed(hand.say.time(doubt.aboutAtMs), doubt.name ?? formerHelper)
-  return html`<p class="doubt" data-testid="perhaps-fed">${words}</p>`
+function warnings(hand: Served, next: NextNest): ComponentChild {
+  const nest = hand.board.nests[next.summary.nest]
+  return nest ? warningLines(hand, nestWarnings(hand.board, hand.names, nest)) : null
 }
 
 /** Drawn smaller where something else must be read first. */
@@ -50,7 +43,7 @@ export function nextNestLines(
   const birds = handWords.every(birdsWords(next.birds), next.species.join(', '))
   const ways = [...new Set(next.plans.map(({ technique }) => techniqueWords[technique]))]
   return html`
-    ${hero(next, size)} ${perhaps(hand, next)}
+    ${hero(next, size)} ${warnings(hand, next)}
     <div class="facts">
       <p class="where">
         <span class="box">${summary.incubatorLabel}</span>${handWords.incubator(summary.incubatorLabel)}
