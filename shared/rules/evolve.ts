@@ -21,6 +21,7 @@ import {
 import { evolveRoundMoved } from './correcting.ts'
 import { evolveFound, evolveShort } from './countingBack.ts'
 import { evolveDoubtEnded, evolveDoubtRaised, evolveDoubtShrunk } from './doubts.ts'
+import { nestDueAtMs } from './due.ts'
 import { evolveIncubator, evolvePlan } from './equipment.ts'
 import { evolveHoldLifted, evolveHoldSet } from './holds.ts'
 import { evolveFluids, evolveRead } from './measures.ts'
@@ -126,6 +127,27 @@ function withResolved(board: Board, event: EventOf<'RequestResolved'>): Board {
   return taker ? withFreshPerson(resolved, taker) : resolved
 }
 
+/** A held nest is late no more; one bird of it held, and the others still are. */
+const withHold = (board: Board, event: EventOf<'HoldSet'>): Board => {
+  const held = evolveHoldSet(board, event)
+  return event.bird ? held : withFreshLateness(held, event.nest)
+}
+
+/** Crops seen full end a nest's lateness as a feed does, and the next one is another. */
+function withLooked(board: Board, event: EventOf<'BirdsLooked'>): Board {
+  const looked = evolveLooked(board, event)
+  const dueAtMs = nestDueAtMs(looked, event.nest)
+  const isLate = dueAtMs !== null && dueAtMs <= event.atMs
+  return isLate ? looked : withFreshLateness(looked, event.nest)
+}
+
+/** Whoever puts a call back has nothing in hand any more; a plain no frees nobody. */
+function withPutBack(board: Board, event: EventOf<'RequestDeclined'>): Board {
+  const isTaker = board.requests[event.request]?.taken?.person === event.person
+  const declined = evolveRequestDeclined(board, event)
+  return isTaker ? withFreshPerson(declined, event.person) : declined
+}
+
 export const evolve = (board: Board, event: RoomEvent): Board =>
   withDoer(folded(board, event), event)
 
@@ -144,8 +166,9 @@ function folded(board: Board, event: RoomEvent): Board {
     case 'RoomSet':
       return { ...board, room: { ...board.room, usesStartTap: event.usesStartTap } }
     case 'PersonUnreachable':
-    case 'PersonReachable':
       return evolvePresence(board, event)
+    case 'PersonReachable':
+      return withFreshPerson(evolvePresence(board, event), event.person)
     case 'LeadTold':
       return withRequestTold(board, event)
     case 'NoticeSeen':
@@ -163,7 +186,7 @@ function folded(board: Board, event: RoomEvent): Board {
     case 'RequestTaken':
       return evolveRequestTaken(board, event)
     case 'RequestDeclined':
-      return evolveRequestDeclined(board, event)
+      return withPutBack(board, event)
     case 'RequestResolved':
       return withResolved(board, event)
     case 'OfferMade':
@@ -194,7 +217,7 @@ function folded(board: Board, event: RoomEvent): Board {
     case 'ArrivalReleased':
       return evolveReleased(board, event)
     case 'HoldSet':
-      return withFreshLateness(evolveHoldSet(board, event), event.nest)
+      return withHold(board, event)
     case 'HoldLifted':
       return evolveHoldLifted(board, event)
     case 'BirdSeen':
@@ -230,7 +253,7 @@ function folded(board: Board, event: RoomEvent): Board {
     case 'DoubtEnded':
       return evolveDoubtEnded(board, event)
     case 'BirdsLooked':
-      return evolveLooked(board, event)
+      return withLooked(board, event)
     case 'ReportSetAside':
       return withSetAside(board, event)
     default:

@@ -204,14 +204,12 @@ describe('the birds of a claim', () => {
     late
       .when(claimM, { by: ana, at: '10:45' })
       .besideOffers.gives({ type: 'NestClaimed', nest: nestM, person: ana, birds: [mSyringe] })
-    late
-      .when(claimM, { by: iris, at: '10:45' })
-      .besideOffers.gives({
-        type: 'NestClaimed',
-        nest: nestM,
-        person: iris,
-        birds: [mSyringe, mTube],
-      })
+    late.when(claimM, { by: iris, at: '10:45' }).besideOffers.gives({
+      type: 'NestClaimed',
+      nest: nestM,
+      person: iris,
+      birds: [mSyringe, mTube],
+    })
   })
 
   it('are never those without a plan', () => {
