@@ -71,7 +71,8 @@ export function doubtCard(desk: Served, doubt: OpenDoubt): ComponentChild {
     mark: 'ring',
     title: titleOf(desk, doubt),
     lines: [whoIsAsked(desk, doubt)],
-    acts: html`${doubt.isMine ? answers(desk, doubt) : null} ${toNest(desk, doubt)}`,
+    link: toNest(desk, doubt),
+    acts: doubt.isMine ? answers(desk, doubt) : null,
     form: isAnswering ? whichForm(desk, doubt) : null,
   })
 }

@@ -5,7 +5,7 @@ import type { ComponentChild } from 'preact'
 import { html } from '../ui/html.ts'
 import type { Desk } from './desk.ts'
 import { isAskOff, press } from './press.ts'
-import { headWords } from './words.ts'
+import { formWords, headWords } from './words.ts'
 
 type FormParts = {
   readonly id: string
@@ -60,11 +60,13 @@ export const textField = ({
   start,
   max,
   hint,
+  isNeeded,
 }: Field & {
   readonly start?: string
   readonly max: number
   /** Ready words to choose from; anything else may be typed. */
   readonly hint?: readonly string[]
+  readonly isNeeded?: boolean
 }): ComponentChild => html`<label class="field">
   <span>${label}</span>
   <input
@@ -73,6 +75,7 @@ export const textField = ({
     defaultValue=${start ?? ''}
     maxlength=${max}
     autocomplete="off"
+    required=${isNeeded ?? false}
     list=${hint ? `${name}-ready` : undefined}
   />
   ${hint ? html`<datalist id=${`${name}-ready`}>${hint.map((one) => html`<option value=${one} key=${one} />`)}</datalist>` : null}
@@ -80,6 +83,7 @@ export const textField = ({
 
 export type Option = { readonly value: string; readonly text: string }
 
+/** Without a start nothing is chosen, and something must be. */
 export const choiceField = ({
   name,
   label,
@@ -90,7 +94,8 @@ export const choiceField = ({
   readonly start?: string
 }): ComponentChild => html`<label class="field">
   <span>${label}</span>
-  <select name=${name} data-testid=${`field-${name}`}>
+  <select name=${name} data-testid=${`field-${name}`} required=${start === undefined}>
+    ${start === undefined ? html`<option value="" key="choose">${formWords.choose}</option>` : null}
     ${options.map(({ value, text }) => html`<option value=${value} key=${value} selected=${value === start}>${text}</option>`)}
   </select>
 </label>`

@@ -31,10 +31,12 @@ function pill(desk: Served, doing: Doing): { kind: string; words: string } {
       return { kind: 'away', words: handsWords.mentorAway }
     case 'silent':
       return { kind: 'away', words: handsWords.silent(desk.say.time(doing.sinceMs)) }
+    case 'unreachable':
+      return { kind: 'gone', words: handsWords.unreachable(desk.say.time(doing.sinceMs)) }
     case 'free':
       return { kind: 'hollow', words: handsWords.free }
     case 'off':
-      return { kind: 'away', words: roleWords.volunteer }
+      return { kind: 'away', words: handsWords.offShift }
     default:
       return unreachable(doing)
   }
@@ -43,17 +45,20 @@ function pill(desk: Served, doing: Doing): { kind: string; words: string } {
 function row(desk: Served, one: DeskHand): ComponentChild {
   const { kind, words } = pill(desk, one.doing)
   const unreachable = one.unreachableSinceMs
+  const is = [
+    ...(one.role === 'volunteer' ? [] : [roleWords[one.role]]),
+    ...(one.role === 'trainee'
+      ? [handsWords.with(one.mentor ? nameOr(one.mentor.name) : null)]
+      : []),
+  ]
   return html`<li key=${one.person} data-testid=${`hand-${one.person}`}>
     <b>${nameOr(one.name)}</b>
-    <span class="may">
-      ${one.role === 'volunteer' ? null : html`<i>${roleWords[one.role]}</i> `}
-      ${one.role === 'trainee' ? html`<i>${handsWords.with(one.mentor ? nameOr(one.mentor.name) : null)}</i> ` : null}
-      ${signOffsWords(one.signOffs)}
-    </span>
+    <span class="is">${is.join(' ')}</span>
     <span class="has">
-      <span class=${`pill ${kind}`}>${words}</span>
       ${unreachable === null ? null : html`<span class="pill gone">${handsWords.unreachable(desk.say.time(unreachable))}</span>`}
+      <span class=${`pill ${kind}`}>${words}</span>
     </span>
+    <span class="may">${signOffsWords(one.signOffs)}</span>
   </li>`
 }
 

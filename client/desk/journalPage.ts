@@ -7,7 +7,7 @@ import type { RoomEvent } from '../../shared/board/events.ts'
 import { namedBird } from '../../shared/views/deskBird.ts'
 import type { RecordFrame } from '../../shared/wire/frames.ts'
 import { html } from '../ui/html.ts'
-import { bandWords } from '../ui/words.ts'
+import { bandWords, capital } from '../ui/words.ts'
 import type { Served } from './desk.ts'
 import type { JournalSay } from './journalSay.ts'
 import { eventWords } from './journalWords.ts'
@@ -53,7 +53,7 @@ function row(desk: Served, say: JournalSay, record: RecordFrame): ComponentChild
   const what =
     events.length === 0
       ? journalPageWords.nothing
-      : events.map((event) => eventWords(event, say)).join(' ')
+      : events.map((event) => capital(eventWords(event, say))).join(' ')
   return html`<tr key=${record.version} data-testid=${`record-${record.version}`}>
     <td><time>${desk.say.time(record.atMs)}</time></td>
     <td>${whoOf(desk, record)}</td>

@@ -53,7 +53,7 @@ export function holdForm(desk: Served, view: DeskNestView, bird: DeskBird | null
     id: 'hold-it',
     kind: bird ? 'report' : 'ask',
     title: formWords.holdTitle(whatWords(view, bird)),
-    body: html`${textField({ name: 'reason', label: formWords.whyPick, max: wordMax, hint: holdReasons, start: holdReasons[0] ?? '' })}
+    body: html`${textField({ name: 'reason', label: formWords.whyPick, max: wordMax, hint: holdReasons, isNeeded: true })}
     ${choiceField({ name: 'minutes', label: formWords.lookAgainIn, options: lookAgainMinutes.map((n) => ({ value: String(n), text: minutesWords(n) })), start: '60' })}`,
     submit: formWords.holdSave,
     onSubmit: (data) => {
@@ -80,7 +80,7 @@ export function liftForm(desk: Served, view: DeskNestView, bird: DeskBird | null
       label: formWords.whyPick,
       max: wordMax,
       hint: liftReasons,
-      start: liftReasons[0] ?? '',
+      isNeeded: true,
     }),
     submit: formWords.liftSave,
     onSubmit: (data) => {

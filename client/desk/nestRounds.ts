@@ -69,7 +69,7 @@ function roundForm(desk: Served, view: DeskNestView, round: DeskRound): Componen
 function row(desk: Served, view: DeskNestView, round: DeskRound): ComponentChild {
   const odd = oddities(desk, round)
   return html`<li key=${round.no} class=${round.isTakenBack ? 'round gone' : 'round'} data-testid=${`round-${round.no}`}>
-    <p>
+    <p class="did">
       <time>${desk.say.time(round.startedAtMs)}</time> <b>${nameOr(round.name)}</b>
       <span>${whatWords(round)}</span>
     </p>

@@ -14,7 +14,9 @@ type Card = {
   readonly mark: 'triangle' | 'drop' | 'disc' | 'bar' | 'ring'
   readonly title: string
   readonly lines: readonly string[]
-  readonly acts: ComponentChild
+  /** The way to the nest it is about. */
+  readonly link?: ComponentChild
+  readonly acts?: ComponentChild
   readonly form?: ComponentChild
 }
 
@@ -26,14 +28,15 @@ const paths: Readonly<Record<Card['mark'], string>> = {
   ring: 'M15 4A11 11 0 1 1 14.9 4ZM15 10A5 5 0 1 0 15.1 10Z',
 }
 
-export function openCard({ id, kind, mark, title, lines, acts, form }: Card): ComponentChild {
+export function openCard({ id, kind, mark, title, lines, link, acts, form }: Card): ComponentChild {
   return html`<li class=${`card ${kind}`} key=${id} data-testid=${id}>
     <h3>
       <svg class=${`sign ${mark}`} viewBox="0 0 30 30" aria-hidden="true"><path d=${paths[mark]} fill-rule="evenodd" /></svg>
-      ${title}
+      <span>${title}</span>
+      ${link ?? null}
     </h3>
     ${lines.length === 0 ? null : html`<p>${lines.join(' ')}</p>`}
-    ${form ? form : html`<p class="acts">${acts}</p>`}
+    ${form ?? (acts ? html`<p class="acts">${acts}</p>` : null)}
   </li>`
 }
 
@@ -44,6 +47,6 @@ export const toNest = (
 ): ComponentChild =>
   linkPress({
     id: `to-${nest}`,
-    text: openWords.openNest(label),
+    text: openWords.toNest(label),
     onPress: () => desk.change({ tab: 'nests', nest, form: null, notice: null }),
   })

@@ -29,7 +29,6 @@ function callPresses(desk: Served, call: OpenCall): ComponentChild {
     ${can.take ? askPress(desk, { id: `take-${request}`, text: openWords.coming, command: { type: 'TakeRequest', v: 1, request } }) : null}
     ${can.putBack ? askPress(desk, { id: `put-back-${request}`, text: openWords.putBack, command: { type: 'DeclineRequest', v: 1, request } }) : null}
     ${can.resolve ? press({ id: `resolve-${request}`, text: openWords.resolve, onPress: () => desk.change({ form: { type: 'resolve', request }, notice: null }) }) : null}
-    ${call.place ? toNest(desk, call.place) : null}
   `
 }
 
@@ -52,6 +51,7 @@ function callCard(desk: Served, call: OpenCall): ComponentChild {
     mark: call.kind === 'help' ? 'triangle' : 'drop',
     title: openWords.call(call.kind, place?.label ?? null, nameOr(call.byName)),
     lines,
+    link: call.place ? toNest(desk, call.place) : null,
     acts: callPresses(desk, call),
     form:
       form?.type === 'resolve' && form.request === call.request ? resolveForm(desk, call) : null,
@@ -65,8 +65,8 @@ const shortCard = (desk: Served, short: ShortNest): ComponentChild =>
     mark: 'triangle',
     title: openWords.short(short.missing, short.label),
     lines: [openWords.since(desk.say.time(short.sinceMs)), openWords.watchDoors],
-    acts: html`${press({ id: `found-${short.nest}`, text: openWords.found, onPress: () => void desk.actions.report({ type: 'BirdFound', v: 1, nest: short.nest }) })}
-    ${toNest(desk, short)}`,
+    link: toNest(desk, short),
+    acts: html`${press({ id: `found-${short.nest}`, text: openWords.found, onPress: () => void desk.actions.report({ type: 'BirdFound', v: 1, nest: short.nest }) })}`,
   })
 
 const noticeCard = (desk: Served, notice: NoticeShown): ComponentChild =>
@@ -76,8 +76,8 @@ const noticeCard = (desk: Served, notice: NoticeShown): ComponentChild =>
     mark: 'disc',
     title: noticeLine[notice.why](notice.nest?.label ?? '', nameOr(notice.name)),
     lines: [desk.say.time(notice.atMs)],
-    acts: html`${askPress(desk, { id: `read-${notice.no}`, text: openWords.read, command: { type: 'Acknowledge', v: 1, notice: notice.no } })}
-    ${notice.nest ? toNest(desk, notice.nest) : null}`,
+    link: notice.nest ? toNest(desk, notice.nest) : null,
+    acts: html`${askPress(desk, { id: `read-${notice.no}`, text: openWords.read, command: { type: 'Acknowledge', v: 1, notice: notice.no } })}`,
   })
 
 function holdCard(desk: Served, hold: OpenHold): ComponentChild {
@@ -98,8 +98,10 @@ function holdCard(desk: Served, hold: OpenHold): ComponentChild {
       openWords.holdWhy(hold.reason, nameOr(hold.byName)),
       standing === 'quiet' ? openWords.lookAgain(time) : openWords.lookNow(time),
     ],
-    acts: html`${hold.canLift ? press({ id: `lift-${nest}-${bird?.bird ?? 'nest'}`, text: openWords.lift, onPress: lift }) : null}
-    ${toNest(desk, hold)}`,
+    link: toNest(desk, hold),
+    acts: hold.canLift
+      ? press({ id: `lift-${nest}-${bird?.bird ?? 'nest'}`, text: openWords.lift, onPress: lift })
+      : null,
   })
 }
 
@@ -112,7 +114,7 @@ function arrivalCard(desk: Served, arrival: OpenArrival): ComponentChild {
     mark: isLookDue ? 'disc' : 'bar',
     title: openWords.arrival(label, birds.length),
     lines: [isLookDue ? openWords.arrivalLookNow(time) : openWords.arrivalLook(time)],
-    acts: toNest(desk, arrival),
+    link: toNest(desk, arrival),
   })
 }
 

@@ -67,7 +67,7 @@ function shiftWords({ doing }: DeskHand): string {
 function row(desk: Served, one: DeskHand): ComponentChild {
   const mentor = one.role === 'trainee' ? peopleWords.with(one.mentor?.name ?? null) : ''
   return html`<li class="person" key=${one.person} data-testid=${`person-${one.person}`}>
-    <p>
+    <p class="name">
       <b>${nameOr(one.name)}</b>
       <span>${capital(roleWords[one.role])}${mentor === '' ? '' : `, ${mentor}`}</span>
       <span class="soft">${shiftWords(one)}</span>

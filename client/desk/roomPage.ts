@@ -85,7 +85,7 @@ function admitting(desk: Served): ComponentChild {
   if (!desk.isLead) return null
   const isOpen = desk.ui.form?.type === 'admit'
   return html`<section aria-labelledby="admit-title">
-    <h2 id="admit-title">${roomWords.admitTitle}</h2>
+    <h2 id="admit-title">${roomWords.broods}</h2>
     <p class="soft">${roomWords.admitHelp}</p>
     ${isOpen ? admitForm(desk) : html`<p class="acts">${press({ id: 'admit', text: roomWords.admit, onPress: () => desk.change({ form: { type: 'admit' }, notice: null }) })}</p>`}
   </section>`

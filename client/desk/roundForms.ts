@@ -47,7 +47,7 @@ const reasonField = (ready: readonly string[]): ComponentChild =>
     label: formWords.whyPick,
     max: wordMax,
     hint: ready,
-    start: ready[0] ?? '',
+    isNeeded: true,
   })
 
 export const correctForm = (desk: Served, view: DeskNestView, round: DeskRound): ComponentChild =>

@@ -126,7 +126,7 @@ export const openWords = {
   arrivalLook: (time: string) => `Not to be fed. Look by ${time}.`,
   arrivalLookNow: (time: string) => `Not to be fed. The look was due at ${time}.`,
   lift: 'Lift …',
-  openNest: (label: string) => `Open ${label}`,
+  toNest: (label: string) => `Nest ${label}`,
   waits: (n: number) =>
     `${n === 1 ? 'One record waits' : `${n} records wait`} on this device. They go by themselves.`,
   stuck: 'Not taken',
@@ -149,6 +149,7 @@ export const handsWords = {
   with: (name: string | null) => (name === null ? 'no mentor' : `with ${name}`),
   off: (n: number) => `${n} off shift`,
   none: 'no sign-off',
+  offShift: 'off shift',
 } as const
 
 export const nestWords = {
@@ -266,7 +267,8 @@ export const broodWords = {
 
 export const formWords = {
   why: 'Say why.',
-  whyPick: 'pick or type a reason',
+  whyPick: 'Why: pick or type',
+  choose: 'choose …',
   save: 'Save',
   wholeNest: (label: string) => `all of ${label}`,
   lookAgainIn: 'Look again in',
@@ -353,7 +355,7 @@ export const planWords = {
     `${birdsWords(birds)} in ${labels.join(', ')}`,
   every: (minutes: number) => `every ${minutesWords(minutes)}`,
   at: (times: string) => `at ${times}`,
-  early: (percent: number) => (percent === 0 ? 'never early' : `up to ${percent} % early`),
+  early: (percent: number) => (percent === 0 ? 'never early' : `up to ${percent}\u00a0% early`),
   planned: (amount: string) => `${amount} planned`,
   cap: (amount: string) => `at most ${amount}`,
   noAmount: 'no amount',
@@ -409,6 +411,7 @@ export const roomWords = {
   holderOnly: 'Only the permit holder changes this.',
   hours: (open: string, close: string) => `Feeding hours ${open} to ${close}.`,
   allDay: 'Feeding goes on around the clock.',
+  broods: 'Broods',
   admit: 'Admit a brood …',
   admitTitle: 'A brood whose care plan is known',
   admitHelp: 'A box nobody knows yet is put on the board from a handheld, and warms first.',

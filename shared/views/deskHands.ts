@@ -27,6 +27,8 @@ export type Doing =
   | { readonly type: 'asked'; readonly nest: NestId; readonly label: string }
   | { readonly type: 'break'; readonly backAtMs: InstantMs | null }
   | { readonly type: 'mentorAway' }
+  /** On shift with empty hands, and no screen of theirs is heard: nobody can ask them. */
+  | { readonly type: 'unreachable'; readonly sinceMs: InstantMs }
   /** On shift, but silent for a quarter of an hour with an offer unanswered. */
   | { readonly type: 'silent'; readonly sinceMs: InstantMs }
   | { readonly type: 'free' }
@@ -40,7 +42,7 @@ export type DeskHand = {
   /** Who answers for a trainee; null for everybody else, and where nobody is named. */
   readonly mentor: { readonly person: PersonId; readonly name: string | null } | null
   readonly doing: Doing
-  /** Since when no screen of theirs is heard. */
+  /** Since when no screen of theirs is heard, while their hands are full. */
   readonly unreachableSinceMs: InstantMs | null
 }
 
@@ -70,6 +72,9 @@ function doingOf(board: Board, person: Person, nowMs: InstantMs): Doing {
   const full = handsFull(board, person.id)
   if (full) return full
   if (person.shift === 'break') return { type: 'break', backAtMs: person.backAtMs }
+  if (person.unreachableSinceMs !== null) {
+    return { type: 'unreachable', sinceMs: person.unreachableSinceMs }
+  }
   const nest = offeredTo(board, person.id)
   if (nest) return { type: 'asked', nest: nest.id, label: nest.label }
   if (isMentorAway(board, person.id)) return { type: 'mentorAway' }
@@ -95,7 +100,7 @@ export function deskHands(board: Board, names: PublicNames, nowMs: InstantMs): D
             ? { person: mentor, name: nameOf(board, names, mentor) }
             : null,
         doing: doingOf(board, person, nowMs),
-        unreachableSinceMs: person.shift === 'on' ? unreachableSinceMs : null,
+        unreachableSinceMs: handsFull(board, id) ? unreachableSinceMs : null,
       }
     })
     .sort(byName)
