@@ -6,6 +6,7 @@ import type { WallNest } from '../../shared/views/wallNest.ts'
 import { html } from '../ui/html.ts'
 import type { Sizes } from './frame.ts'
 import { mouthPath, rimOf } from './mouth.ts'
+import { handsName, isInHands } from './stripLamp.ts'
 import { isPile, type Mark, markWidth, type Part, type Placed, partGap } from './tokens.ts'
 import { stripWords } from './words.ts'
 
@@ -81,6 +82,15 @@ function words(part: Part, isOne: boolean): ComponentChild {
   return html`<b class="name" ...${asked}>${part.text}</b>`
 }
 
+/** A name the bar has no room for stands in the foot; a reader that is not an eye hears it here too. */
+function unseenName({ parts }: Placed): ComponentChild {
+  const nest = parts.find((part) => part.nest)?.nest
+  if (!nest || !isInHands(nest)) return null
+  const name = handsName(nest)
+  if (parts.some(({ text }) => text === name)) return null
+  return html`<span class="unseen">${name}</span>`
+}
+
 const isMouth = ({ shape }: Placed): boolean => shape === 'mouth' || shape === 'wide'
 
 /** A nest, or several in one mouth, where the layout put it. */
@@ -105,7 +115,7 @@ export function drawToken(token: Placed, sizes: Sizes): ComponentChild {
     >
       ${isMouth(token) ? openMouth(token, sizes) : null}
       ${shape === 'shut' || shape === 'warm' ? shutMouth : null}
-      ${parts.map((part) => words(part, isOne))}
+      ${parts.map((part) => words(part, isOne))} ${unseenName(token)}
     </span>
     ${isFenced ? html`<i class="fence closes" style=${{ left: rem(bodyLeft + bodyWidth + 6) }} />` : null}
     ${
