@@ -22,8 +22,8 @@ const titleMax = 40
 export const helpText = `broodboard: a live board for a room where nestling birds are fed by hand
 
 npm start -- [options]
-  --rooms DIR   where the rooms are kept (default ./rooms); made with a small
-                demo room when there is none
+  --rooms DIR   where the rooms are kept (default ./rooms); made with two demo
+                rooms when there is none
   --port N      port on this machine, 0 for any free one (default 7310)
   --new NAME    first make an empty room of that name with one permit holder,
                 and print the one-time code of their first sign-in
