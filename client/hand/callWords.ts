@@ -152,12 +152,9 @@ export const shiftWords = {
   endTitle: (name: string) => `Thank you, ${name}.`,
   end: 'End my shift',
   endSmall: 'and leave this device',
-  since: (time: string, isLeast: boolean) =>
-    isLeast ? `Since ${time}, at least:` : `Since ${time}:`,
-  visits: (visits: number, nests: number) =>
-    visits === 0
-      ? 'visits'
-      : `${visits === 1 ? 'visit' : 'visits'} to ${nests === 1 ? '1 nest' : `${nests} nests`}`,
+  since: (time: string) => `Since ${time}:`,
+  visits: (n: number) => (n === 1 ? 'visit to a nest' : 'visits to nests'),
+  calls: (n: number) => (n === 1 ? 'call answered' : 'calls answered'),
   fed: (n: number) => (n === 1 ? 'feed of a bird' : 'feeds of birds'),
   refused: (n: number) => (n === 1 ? 'refusal' : 'refusals'),
 } as const

@@ -32,6 +32,14 @@ export type Person = {
   readonly actedAtMs: InstantMs
   /** Offers gone unanswered since then. */
   readonly unanswered: number
+  /** What they did since their shift began; breaks do not end it. */
+  readonly tally: {
+    readonly sinceMs: InstantMs
+    readonly visits: number
+    readonly fed: number
+    readonly refused: number
+    readonly calls: number
+  }
   /** Since when no screen of theirs is heard; null while one is. */
   readonly unreachableSinceMs: InstantMs | null
 }

@@ -39,6 +39,7 @@ import {
 } from './requests.ts'
 import { evolvePersonAdded, evolveRemoved, evolveShift } from './roster.ts'
 import { evolveCorrected, evolveRecorded, evolveTakenBack } from './rounds.ts'
+import { withTally } from './shiftTally.ts'
 
 function evolveFounded(board: Board, event: EventOf<'RoomFounded'>): Board {
   const { type: _type, v: _v, room: id, day, ...rest } = event
@@ -149,7 +150,7 @@ function withPutBack(board: Board, event: EventOf<'RequestDeclined'>): Board {
 }
 
 export const evolve = (board: Board, event: RoomEvent): Board =>
-  withDoer(folded(board, event), event)
+  withTally(board, withDoer(folded(board, event), event), event)
 
 function folded(board: Board, event: RoomEvent): Board {
   switch (event.type) {

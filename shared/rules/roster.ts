@@ -13,6 +13,7 @@ import type { Context } from './context.ts'
 import { claimOf, type Decision, type Events, happened, nothingNew, refuse } from './decision.ts'
 import { raised } from './doubts.ts'
 import { mentorLeaves, signOffLeaves } from './mentors.ts'
+import { leadToldAll } from './notices.ts'
 import { withFreshPerson } from './offers.ts'
 import { requestTakenBy } from './openRequests.ts'
 import { requestsPutBack } from './requests.ts'
@@ -36,7 +37,7 @@ export function decideShift(
   const request = requestTakenBy(board, person.id)
   if (request) return refuse({ code: 'ResolveFirst', request: request.id })
   if (command.type === 'BeginBreak' && person.shift === 'break') return nothingNew
-  const told = mentorLeaves(board, person.id, context.nowMs)
+  const told = leadToldAll(board, mentorLeaves(board, person.id), context.nowMs)
   if (command.type === 'EndShift') return happened({ type: 'ShiftEnded', ...at }, ...told)
   const back = command.backAtMs === undefined ? {} : { backAtMs: command.backAtMs }
   return happened({ type: 'BreakBegun', ...at, ...back }, ...told)
@@ -68,10 +69,10 @@ export function decideSignOffs(
   const person = board.people[command.person]
   if (!person || person.isRemoved) return refuse({ code: 'PersonUnknown', person: command.person })
   const isMentorStill = command.signOffs.includes('mentor')
+  const gone = isMentorStill ? [] : mentorLeaves(board, person.id)
   return happened(
     { type: 'SignOffsSet', v: 1, person: person.id, signOffs: command.signOffs },
-    ...signOffLeaves(board, command, context.nowMs),
-    ...(isMentorStill ? [] : mentorLeaves(board, person.id, context.nowMs)),
+    ...leadToldAll(board, [...signOffLeaves(board, command), ...gone], context.nowMs),
   )
 }
 
@@ -86,7 +87,7 @@ export function decideRemove(
   return happened(
     ...lapsed(board, person.id, nowMs, null),
     ...requestsPutBack(board, person.id, nowMs),
-    ...mentorLeaves(board, person.id, nowMs),
+    ...leadToldAll(board, mentorLeaves(board, person.id), nowMs),
     { type: 'PersonRemoved', v: 1, person: person.id },
   )
 }
@@ -128,6 +129,7 @@ export function evolvePersonAdded(board: Board, event: EventOf<'PersonAdded'>): 
     mentor: null,
     actedAtMs: 0,
     unanswered: 0,
+    tally: { sinceMs: 0, visits: 0, fed: 0, refused: 0, calls: 0 },
     unreachableSinceMs: null,
   }
   const added = { ...board, people: { ...board.people, [person.id]: person } }

@@ -62,6 +62,7 @@ function personOf(like: PersonLike, at: number): Person {
     mentor: null,
     actedAtMs: dayAtMs(7),
     unanswered: 0,
+    tally: { sinceMs: 0, visits: 0, fed: 0, refused: 0, calls: 0 },
     unreachableSinceMs: null,
   }
 }

@@ -17,12 +17,13 @@ function tally(hand: Served): ComponentChild {
   const done = shiftTally(hand.board, hand.person)
   if (!done) return null
   return html`<p class="why" data-testid="tally-since">
-      ${shiftWords.since(hand.say.time(done.sinceMs), done.isLeast)}
+      ${shiftWords.since(hand.say.time(done.sinceMs))}
     </p>
     <div class="tally">
-      ${figure('visits', done.visits, shiftWords.visits(done.visits, done.nests))}
-      ${figure('fed', done.birdsFed, shiftWords.fed(done.birdsFed))}
+      ${figure('visits', done.visits, shiftWords.visits(done.visits))}
+      ${figure('fed', done.fed, shiftWords.fed(done.fed))}
       ${figure('refused', done.refused, shiftWords.refused(done.refused))}
+      ${figure('calls', done.calls, shiftWords.calls(done.calls))}
     </div>`
 }
 

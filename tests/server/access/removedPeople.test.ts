@@ -14,7 +14,12 @@ const finn = 'p2' as PersonId
 const person = (id: PersonId, isRemoved: boolean): Person => ({
   ...{ id, nameId: 'x1' as Person['nameId'], role: 'volunteer', signOffs: [], shift: 'off' },
   ...{ shiftSinceMs: 0, backAtMs: null, isRemoved, mentor: null },
-  ...{ actedAtMs: 0, unanswered: 0, unreachableSinceMs: null },
+  ...{
+    actedAtMs: 0,
+    unanswered: 0,
+    tally: { sinceMs: 0, visits: 0, fed: 0, refused: 0, calls: 0 },
+    unreachableSinceMs: null,
+  },
 })
 
 function open(board: Board, forgetPerson: (person: PersonId) => Promise<void>) {
