@@ -17,7 +17,7 @@ export const whoDecides: Caution = {
 export const feedingTechnique: Caution = {
   ...commonPractice,
   text:
-    'From the side, behind the opening of the windpipe: ' +
+    'Come from the side, behind the opening of the windpipe: ' +
     'a tiny amount, swallowed, then the next. A clean face afterwards.',
 }
 
