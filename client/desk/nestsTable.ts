@@ -63,9 +63,9 @@ function tableRow(desk: Served, row: DeskNest): ComponentChild {
     <td>${stateMark(mark)}</td>
     <th scope="row">
       <button type="button" class="label" data-testid=${`open-${label}`} onClick=${() => desk.change({ nest, form: null, notice: null })}>
-        ${label}
+        ${row.isQuarantined ? `[${label}]` : label}
+        ${row.isQuarantined ? html`<span class="unseen"> ${nestWords.quarantined}</span>` : null}
       </button>
-      ${row.isQuarantined ? html`<span class="bracket" title=${nestWords.quarantined}>[ ]</span>` : null}
     </th>
     <td class="wide"><span class="box">${row.incubatorLabel}</span></td>
     <td class="species">${speciesWords(row.species)}</td>
