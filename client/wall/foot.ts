@@ -40,7 +40,9 @@ export type FootInput = {
   readonly widthOf: WidthOf
 }
 
-function awayItem({ person, name, backAtMs }: Away, time: FootInput['time']): FootItem {
+function awayItem(away: Away, time: FootInput['time']): FootItem {
+  const { person, name, backAtMs, isUnheard } = away
+  if (isUnheard) return { key: person, is: 'away', text: footWords.unheard(name ?? formerHelper) }
   const back = backAtMs === null ? null : time(backAtMs)
   return { key: person, is: 'away', text: footWords.back(name ?? formerHelper, back) }
 }

@@ -10,10 +10,6 @@ export type Row = {
 }
 export type Wish = { readonly left: number; readonly width: number }
 
-/** Room taken by things side by side. */
-export const widthTogether = (widths: readonly number[], gap: number): number =>
-  widths.reduce((sum, width) => sum + width, 0) + gap * Math.max(0, widths.length - 1)
-
 type Block = { readonly sum: number; readonly size: number }
 
 /** The nondecreasing values nearest to `values` by squares: neighbours that clash share their mean. */

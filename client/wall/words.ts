@@ -37,6 +37,7 @@ export const footWords = {
   here: (here: number, free: number) =>
     here === 0 ? 'Nobody here' : `${here} here, ${free === 0 ? 'none' : free} free`,
   back: (name: string, time: string | null) => (time ? `${name} back ${time}` : `${name} away`),
+  unheard: (name: string) => `${name} not heard`,
   moreAway: (n: number, isMore: boolean) => `${n} ${isMore ? 'more ' : ''}away`,
   why: (label: string, reason: string) => `${label} ${reason}`,
   perhapsFed: (label: string, time: string) => `${label} perhaps fed ${time}`,

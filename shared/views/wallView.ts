@@ -4,6 +4,7 @@
 import type { IncubatorId, InstantMs, PersonId } from '../base/values.ts'
 import type { Board } from '../board/state.ts'
 import { today } from '../rules/feedingHours.ts'
+import { isFree } from '../rules/offers.ts'
 import { type Hours, hoursAt } from './hours.ts'
 import { byName, nameOf, type PublicNames } from './names.ts'
 import { byLabel, inWaitingOrder } from './nestOrder.ts'
@@ -22,6 +23,8 @@ export type Away = {
   readonly person: PersonId
   readonly name: string | null
   readonly backAtMs: InstantMs | null
+  /** On shift, but no screen of theirs has been heard for a while. */
+  readonly isUnheard: boolean
 }
 
 export type WallView = {
@@ -59,8 +62,15 @@ function opensAgainAtMs(board: Board, hours: Hours): InstantMs | null {
 
 function awayOf(board: Board, names: PublicNames): readonly Away[] {
   return Object.values(board.people)
-    .filter((person) => person.shift === 'break' && !person.isRemoved)
-    .map(({ id, backAtMs }) => ({ person: id, name: nameOf(board, names, id), backAtMs }))
+    .filter(({ shift, unreachableSinceMs, isRemoved }) => {
+      return !isRemoved && (shift === 'break' || (shift === 'on' && unreachableSinceMs !== null))
+    })
+    .map(({ id, shift, backAtMs }) => ({
+      person: id,
+      name: nameOf(board, names, id),
+      backAtMs: shift === 'break' ? backAtMs : null,
+      isUnheard: shift === 'on',
+    }))
     .sort(byName)
 }
 
@@ -80,7 +90,7 @@ export function wallView(board: Board, names: PublicNames, nowMs: InstantMs): Wa
       late: inState('late').length,
       due: inState('due').length,
       here,
-      free: Math.max(0, here - inState('claimed').length),
+      free: Object.values(board.people).filter(({ id }) => isFree(board, id)).length,
       doubts: nests.filter(({ doubt }) => doubt !== null).length,
     },
     away: awayOf(board, names),

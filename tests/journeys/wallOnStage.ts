@@ -3,13 +3,14 @@
 
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { build } from 'vite'
 import type { Scene } from '../views/wallScenes.ts'
 
 const projectRoot = new URL('../..', import.meta.url).pathname
 
-const stage = join(projectRoot, 'tests/journeys/wallStage.ts')
+const stage = fileURLToPath(new URL('./wallStage.ts', import.meta.url))
 
 /** The style sheets of the real page, in its order. */
 function styleImports(): string {

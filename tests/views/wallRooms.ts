@@ -154,7 +154,7 @@ export const rooms: fc.Arbitrary<WallView> = fc
       hours: closesAtMs === null ? { type: 'alwaysOpen' } : { type: 'open', closesAtMs },
       opensAgainAtMs: closesAtMs === null ? null : nowMs + minutes(600),
       counts: { late: late.length, due: 0, here: 7, free: 2, doubts: 0 },
-      away: [{ person, name: 'Wen', backAtMs: nowMs + minutes(16) }],
+      away: [{ person, name: 'Wen', backAtMs: nowMs + minutes(16), isUnheard: false }],
       pace: { type: 'keepingUp' },
       alerts: [],
       lanes,

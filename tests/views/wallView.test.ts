@@ -123,8 +123,20 @@ describe('the room', () => {
 
   it('names who is away and when they are back, and nobody for being idle', () => {
     expect(wallView(calmRoom, names, nowMs).away).toEqual([
-      { person: 'p9', name: 'Wen', backAtMs: nowMs + 16 * minuteMs },
+      { person: 'p9', name: 'Wen', backAtMs: nowMs + 16 * minuteMs, isUnheard: false },
     ])
+  })
+
+  it('names who is on shift and not heard, and counts them as not free', () => {
+    const [ivo] = Object.values(calmRoom.people).filter(({ id }) => id === 'p2')
+    if (!ivo) throw new Error('the fixture has a second person')
+    const people = { ...calmRoom.people, [ivo.id]: { ...ivo, unreachableSinceMs: nowMs } }
+    const { away, counts } = wallView({ ...calmRoom, people }, names, nowMs)
+    expect(away.map(({ name, isUnheard }) => [name, isUnheard])).toEqual([
+      ['Ivo', true],
+      ['Wen', false],
+    ])
+    expect(counts).toMatchObject({ here: 7, free: 4 })
   })
 
   it('says until when it is open, and from when again', () => {
