@@ -28,8 +28,9 @@ export function claimOf(board: Board, person: PersonId): { nest: Nest; held: Hel
   return null
 }
 
+/** The doubt of the visit with this number. One about two records has a number of its own, and no visit. */
 export const doubtOf = (nest: Nest, no: number): Doubt | null =>
-  nest.doubts.find((doubt) => doubt.no === no) ?? null
+  nest.doubts.find((doubt) => doubt.no === no && doubt.kind !== 'twice') ?? null
 
 /** The number the next claim, or round without a claim, will have. */
 export const nextVisit = (board: Board): number => board.counters.visit + 1

@@ -47,7 +47,7 @@ function visitNumber(
   freshNo: number,
 ): number {
   if (claimNo === undefined || claimNo > board.counters.visit) return freshNo
-  if (heldBy(nest)?.claimNo === claimNo) return freshNo
+  if (heldBy(nest)?.claimNo === claimNo || isOfNoVisit(board, claimNo)) return freshNo
   // A bird that was moved brings the doubt of its visit along, under the visit's number.
   if (knowsNumber(nest, claimNo)) return claimNo
   const isElsewhere = Object.values(board.nests).some(
@@ -55,6 +55,12 @@ function visitNumber(
   )
   return isElsewhere ? freshNo : claimNo
 }
+
+/** The number of a doubt about two records, which was never a visit's. */
+const isOfNoVisit = (board: Board, no: number): boolean =>
+  Object.values(board.nests).some(({ doubts }) =>
+    doubts.some((doubt) => doubt.kind === 'twice' && doubt.no === no),
+  )
 
 const knowsNumber = (nest: Nest, no: number): boolean =>
   heldBy(nest)?.claimNo === no ||

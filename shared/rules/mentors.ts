@@ -1,15 +1,15 @@
 // A trainee works beside a named mentor. Without one on shift they may claim nothing; what they have
 // in hand goes on, and the lead is told. Roster rules proper are in roster.ts.
 
-import type { InstantMs, PersonId } from '../base/values.ts'
+import type { PersonId } from '../base/values.ts'
 import { withPerson } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
 import type { EventOf } from '../board/events.ts'
 import type { Board } from '../board/state.ts'
 import type { Context } from './context.ts'
-import { claimOf, type Decision, type Events, happened, refuse } from './decision.ts'
+import { claimOf, type Decision, happened, refuse } from './decision.ts'
 import { planOf } from './due.ts'
-import { leadTold } from './notices.ts'
+import type { News } from './notices.ts'
 
 /** Whether a trainee's mentor is not there to answer for them; false for everybody else. */
 export function isMentorAway(board: Board, person: PersonId): boolean {
@@ -32,30 +32,24 @@ export function decideMentor(
   return happened({ type: 'MentorSet', v: 1, person: person.id, mentor: command.mentor })
 }
 
-/** Tells the lead of trainees who hold a nest while this mentor leaves. */
-export function mentorLeaves(board: Board, mentor: PersonId, nowMs: InstantMs): Events {
+/** What the lead hears of trainees who hold a nest while this mentor leaves. */
+export function mentorLeaves(board: Board, mentor: PersonId): readonly News[] {
   return Object.values(board.people).flatMap((trainee) => {
     if (trainee.role !== 'trainee' || trainee.mentor !== mentor) return []
     const claim = claimOf(board, trainee.id)
-    const about = { nest: claim?.nest.id, person: trainee.id }
-    return claim ? leadTold(board, { why: 'mentorGone', ...about }, nowMs) : []
+    return claim ? [{ why: 'mentorGone', nest: claim.nest.id, person: trainee.id }] : []
   })
 }
 
-/** Tells the lead of a claim whose holder has just lost the sign-off it needs. */
-export function signOffLeaves(
-  board: Board,
-  command: CommandOf<'SetSignOffs'>,
-  nowMs: InstantMs,
-): Events {
+/** What the lead hears of a claim whose holder has just lost the sign-off it needs. */
+export function signOffLeaves(board: Board, command: CommandOf<'SetSignOffs'>): readonly News[] {
   const claim = claimOf(board, command.person)
   const isLost = claim?.held.birds.some((id) => {
     const bird = board.birds[id]
     const technique = bird ? planOf(board, bird)?.technique : undefined
     return technique !== undefined && !command.signOffs.includes(technique)
   })
-  const about = { nest: claim?.nest.id, person: command.person }
-  return isLost ? leadTold(board, { why: 'signOffGone', ...about }, nowMs) : []
+  return isLost ? [{ why: 'signOffGone', nest: claim?.nest.id, person: command.person }] : []
 }
 
 export const evolveMentor = (board: Board, event: EventOf<'MentorSet'>): Board =>

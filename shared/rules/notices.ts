@@ -40,6 +40,19 @@ export function leadTold(board: Board, news: News, nowMs: InstantMs): Events {
   ]
 }
 
+/** Several things told in one turn, each under a number of its own. */
+export function leadToldAll(board: Board, all: readonly News[], nowMs: InstantMs): Events {
+  let after = board
+  return all.flatMap((news) => {
+    const events = leadTold(after, news, nowMs)
+    after = events.reduce(
+      (next, event) => (event.type === 'LeadTold' ? evolveLeadTold(next, event) : next),
+      after,
+    )
+    return events
+  })
+}
+
 export function decideAcknowledge(
   board: Board,
   command: CommandOf<'Acknowledge'>,

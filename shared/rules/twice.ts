@@ -57,17 +57,29 @@ function twiceEvents(board: Board, id: NestId, nowMs: InstantMs): Events {
   const nest = board.nests[id]
   if (!nest) return []
   const pairs = openPairs(board, nest)
-  const isGone = ({ pair }: Doubt) => pair && !pairs.some((one) => isPair(one.pair, pair))
-  const ended = nest.doubts.filter(isGone).map((doubt) => doubtEnded(id, doubt.no, 'notTwice'))
-  const fresh = pairs.filter(({ pair }) => !doubtOfPair(nest, pair))
-  const events: RoomEvent[] = [...ended]
-  for (const { pair, birds, aboutAtMs } of fresh) {
+  const events: RoomEvent[] = nest.doubts.flatMap((doubt) => inStep(id, doubt, pairs))
+  for (const { pair, birds, aboutAtMs } of pairs) {
     // Each is raised on the board the one before it leaves: a nest holds only so many doubts.
     const now = foldEvents(board, events)
+    const left = now.nests[id] ?? nest
+    if (doubtOfPair(left, pair) || left.settledTwice.some((one) => isPair(one, pair))) continue
     const doubt = { kind: 'twice', owner: null, aboutAtMs, birds, pair } as const
-    events.push(...raised(now.nests[id] ?? nest, { no: nextVisit(now), ...doubt }, nowMs))
+    events.push(...raised(left, { no: nextVisit(now), ...doubt }, nowMs))
   }
   return events
+}
+
+/** What becomes of a doubt whose pair is gone, or has other birds in both of its records than before. */
+function inStep(nest: NestId, doubt: Doubt, pairs: readonly TwicePair[]): Events {
+  if (!doubt.pair) return []
+  const pair = doubt.pair
+  const now = pairs.find((one) => isPair(one.pair, pair))
+  const isGrown = now?.birds.some((bird) => !doubt.birds.includes(bird))
+  if (!now || isGrown) return [doubtEnded(nest, doubt.no, 'notTwice')]
+  if (now.birds.length === doubt.birds.length) return []
+  return now.birds.every((bird) => doubt.looked.includes(bird))
+    ? [doubtEnded(nest, doubt.no, 'looked')]
+    : [{ type: 'DoubtShrunk', v: 1, nest, no: doubt.no, birds: [...now.birds] }]
 }
 
 /** Kinds of events after which a nest's pairs may be others than before. */

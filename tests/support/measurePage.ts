@@ -14,7 +14,7 @@ declare const measure: typeof import('./measureInPage.ts')
 export type Limits = {
   readonly contrastMin: number
   readonly fontPxMin: number
-  /** Of the smaller side for a secondary press, of the height for a primary. Null: not measured. */
+  /** The least of a primary press's height and of a secondary's smaller side. */
   readonly target: { readonly primaryPx: number; readonly secondPx: number; readonly gapPx: number }
 }
 
