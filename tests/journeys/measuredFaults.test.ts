@@ -51,6 +51,12 @@ describe('a sound page', () => {
     expect(await faultsWith('')).toEqual([])
     expect(await sidewaysFaults(page, [360, 1024])).toEqual([])
   })
+
+  it('may hold words for screen readers alone, and words that are folded away', async () => {
+    const unseen = 'position:absolute;width:1px;height:1px;overflow:hidden;white-space:nowrap'
+    const more = `<p style="${unseen}">Six nests follow</p><details><summary style="display:block;height:96px;margin-top:19px">More</summary><p>Off shift: nobody</p></details>`
+    expect(await faultsWith('', `${sound}${more}`)).toEqual([])
+  })
 })
 
 describe('a planted fault', () => {

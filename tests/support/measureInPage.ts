@@ -41,6 +41,16 @@ const boxOf = ({ x, y, width, height }: DOMRect): Box => ({ x, y, width, height 
 /** Drawn for screen readers alone, or not at all, is under two pixels wide or high. */
 const isSeen = ({ width, height }: Box): boolean => width >= 2 && height >= 2
 
+/** In a box so small that it is there for screen readers alone, or folded away. */
+function isHidden(element: Element | null): boolean {
+  if (!element) return false
+  if (!element.checkVisibility({ visibilityProperty: true })) return true
+  const clips = getComputedStyle(element).overflow !== 'visible'
+  return (
+    (clips && !isSeen(boxOf(element.getBoundingClientRect()))) || isHidden(element.parentElement)
+  )
+}
+
 function nameOf(element: Element): string {
   const named = element.closest('[data-testid]')
   const id = named?.getAttribute('data-testid') ?? element.tagName.toLowerCase()
@@ -63,7 +73,7 @@ function colourOf(element: Element): Colour {
 function wordsOf(node: Text): readonly Words[] {
   const element = node.parentElement
   const text = node.data.trim().replaceAll(/\s+/g, ' ')
-  if (!element || text === '' || getComputedStyle(element).visibility !== 'visible') return []
+  if (!element || text === '' || isHidden(element)) return []
   const range = document.createRange()
   range.selectNodeContents(node)
   const boxes = [...range.getClientRects()].map(boxOf).filter(isSeen)
@@ -94,6 +104,7 @@ export function words(): readonly Words[] {
 /** Everything that can be pressed, pressable now or not. */
 export function targets(): readonly Target[] {
   return [...document.querySelectorAll(pressed)]
+    .filter((element) => !isHidden(element))
     .map((element) => ({
       where: nameOf(element),
       kind: element.matches('.primary') ? ('primary' as const) : ('second' as const),

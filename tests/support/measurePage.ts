@@ -41,15 +41,26 @@ async function withMeasure(page: Page): Promise<void> {
   await brought(page, 'measure', await script)
 }
 
+/** A layout that fills the screen may grow with it; one that still does after this many times is let be. */
+const growthsMax = 3
+
+async function growToAll(page: Page): Promise<void> {
+  for (let growth = 0; growth < growthsMax; growth += 1) {
+    const heightPx = await page.evaluate(() => measure.heightPx())
+    const size = page.viewportSize()
+    if (!size || heightPx <= size.height) return
+    await page.setViewportSize({ ...size, height: heightPx })
+  }
+}
+
 /** While `look` runs the page stands still, and is as tall as all that is on it. */
 async function onFrozen<Found>(page: Page, look: () => Promise<Found>): Promise<Found> {
   const size = page.viewportSize()
   if (!size) throw new Error('a page that is measured has a size')
   await withMeasure(page)
   await page.evaluate(() => measure.freeze())
-  const heightPx = await page.evaluate(() => measure.heightPx())
-  await page.setViewportSize({ ...size, height: Math.max(size.height, heightPx) })
   try {
+    await growToAll(page)
     return await look()
   } finally {
     await page.setViewportSize(size)
