@@ -29,7 +29,7 @@ import { seededChoose } from '../../support/seededChoose.ts'
 import { keptLog, type Line } from '../quietLog.ts'
 
 export const roomDir = '/rooms/meadow/2026'
-/** Every bird has been hungry since the room opened at six. */
+/** Every bird has just come, and is due from now on; nobody is late. */
 export const startMs = clock('09:00')
 
 export const wishes = {
@@ -49,7 +49,7 @@ function stock(keep: (text: PrivateText) => PrivateRef): readonly RoomEvent[] {
     ...[1, 2, 3, 4].map((n) =>
       nest(nestOf(n), {
         label: String.fromCharCode(64 + n),
-        incubator: incubatorOf(1),
+        ...{ incubator: incubatorOf(1), at: '09:00' },
         birds: [1, 2, 3].map((b) => ({ id: birdOf(3 * (n - 1) + b), plan: planOf(1) })),
       }),
     ),
@@ -147,3 +147,7 @@ export const feed = (n: number, claimNo?: number): Command => ({
 /** The types of the events in these records, in order. */
 export const typesIn = (records: readonly RecordFrame[] | null): readonly string[] =>
   (records ?? []).flatMap(({ events }) => events.map(({ type }) => type))
+
+/** The same without what the late nests of a long pause lead to: who is asked, and what the lead is told. */
+export const withoutAsking = (types: readonly string[]): readonly string[] =>
+  types.filter((type) => !['OfferMade', 'OfferEnded', 'LeadTold'].includes(type))
