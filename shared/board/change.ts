@@ -20,6 +20,17 @@ export function birdsOf(board: Board, nest: NestId): readonly Bird[] {
   return index.get(nest) ?? []
 }
 
+/** These birds by the nest each is in now, since a bird may have moved; unknown ones are left out. */
+export function byNestNow(
+  board: Board,
+  birds: readonly BirdId[],
+): readonly { readonly nest: Nest; readonly birds: readonly BirdId[] }[] {
+  return Object.values(board.nests).flatMap((nest) => {
+    const here = birds.filter((bird) => board.birds[bird]?.nest === nest.id)
+    return here.length > 0 ? [{ nest, birds: here }] : []
+  })
+}
+
 /** The board with one nest changed; unchanged where there is no such nest. */
 export function withNest(board: Board, id: NestId, change: (nest: Nest) => Nest): Board {
   const nest = board.nests[id]

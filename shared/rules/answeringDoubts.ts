@@ -2,7 +2,7 @@
 // somebody says becomes a round, and a crop seen full delays the next feed without counting as one.
 
 import type { BirdId, InstantMs } from '../base/values.ts'
-import { withBird, withNest } from '../board/change.ts'
+import { byNestNow, withBird, withNest } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
 import type { EventOf } from '../board/events.ts'
 import type { Board, Doubt, Nest } from '../board/state.ts'
@@ -28,8 +28,13 @@ export function decideSayWhatHappened(
 ): Decision {
   const nest = board.nests[command.nest]
   if (!nest) return happened(setAside(command, context, 'nestUnknown'))
-  const doubt = doubtOf(nest, command.claimNo)
-  if (doubt) return settle(board, nest, doubt, command, context)
+  const isOfHere = doubtOf(nest, command.claimNo) || nest.lastEnd?.claimNo === command.claimNo
+  // A bird that was moved took the doubt of its visit along, under the same number.
+  const settled = Object.values(board.nests).flatMap((at) => {
+    const doubt = isOfHere ? doubtOf(at, command.claimNo) : null
+    return doubt ? settle(board, at, doubt, command, context) : []
+  })
+  if (settled.length > 0) return happened(...settled)
   const held = heldBy(nest)
   const isMine = held?.claimNo === command.claimNo && held.person === context.by
   if (isMine) return closeClaim(board, nest, command, context)
@@ -53,9 +58,9 @@ function settle(
   doubt: Doubt,
   command: CommandOf<'SayWhatHappened'>,
   context: Context,
-): Decision {
+): Events {
   const fed = saidBirds(doubt.birds, command.said)
-  return happened(
+  return [
     ...(fed.length > 0
       ? lateRound(board, nest, context, {
           no: doubt.no,
@@ -66,7 +71,7 @@ function settle(
         })
       : []),
     doubtEnded(nest.id, doubt.no, 'said', command.said.type),
-  )
+  ]
 }
 
 function closeClaim(
@@ -104,10 +109,31 @@ export function decideLooked(
 ): Decision {
   const nest = board.nests[command.nest]
   if (!nest) return happened(setAside(command, context, 'nestUnknown'))
-  const isHere = (bird: BirdId) => board.birds[bird]?.nest === nest.id
-  const looks = command.looks.filter((look) => isHere(look.bird))
-  if (looks.length === 0)
+  const groups = byNestNow(
+    board,
+    command.looks.map((look) => look.bird),
+  )
+  if (groups.length === 0)
     return happened(...asideWithDoubt(board, command, context, { why: 'birdUnknown' }))
+  return happened(
+    ...groups.flatMap((group) =>
+      lookedAt(
+        board,
+        group.nest,
+        command.looks.filter((look) => group.birds.includes(look.bird)),
+        context,
+      ),
+    ),
+  )
+}
+
+/** What was seen in one nest, and the doubts of two records that this settles there. */
+function lookedAt(
+  board: Board,
+  nest: Nest,
+  looks: CommandOf<'Looked'>['looks'],
+  context: Context,
+): Events {
   const looked: EventOf<'BirdsLooked'> = {
     type: 'BirdsLooked',
     v: 1,
@@ -120,7 +146,7 @@ export function decideLooked(
       return { ...look, fullSinceMs: fullSinceMs(board, nest, look.bird) ?? context.notedAtMs }
     }),
   }
-  return happened(looked, ...twiceLooked(nest, looks))
+  return [looked, ...twiceLooked(nest, looks)]
 }
 
 /** Two records too close together are settled as soon as every bird of them has been looked at. */

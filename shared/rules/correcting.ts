@@ -8,7 +8,14 @@ import type { EventOf, RoomEvent } from '../board/events.ts'
 import type { Answer, NotKnownWhich } from '../board/parts.ts'
 import type { Bird, Board, Feed, Nest, Round } from '../board/state.ts'
 import type { Context } from './context.ts'
-import { type Decision, type Events, happened, nextVisit, setAside } from './decision.ts'
+import {
+  type Decision,
+  type Events,
+  happened,
+  nextVisit,
+  nothingNew,
+  setAside,
+} from './decision.ts'
 import { asideWithDoubt } from './doubts.ts'
 import { isFeed, mayFeed } from './due.ts'
 import { evolveTakenBack, lateRound } from './rounds.ts'
@@ -20,7 +27,9 @@ export function decideCorrect(
 ): Decision {
   const nest = board.nests[command.nest]
   if (!nest) return happened(setAside(command, context, 'nestUnknown'))
-  const round = nest.rounds.find((other) => other.no === command.claimNo && !other.isTakenBack)
+  const named = nest.rounds.find((other) => other.no === command.claimNo)
+  if (named?.movedTo && named.movedTo === command.toNest) return nothingNew
+  const round = named?.isTakenBack ? undefined : named
   if (!round) return happened(...asideWithDoubt(board, command, context, { why: 'roundUnknown' }))
   if (command.toNest !== undefined && command.toNest !== nest.id) {
     const target = board.nests[command.toNest]
@@ -49,7 +58,7 @@ function ontoOther(
     ...{ type: 'RoundMoved', v: 1, nest: nest.id, no: round.no, by: context.by },
     ...{ atMs: context.nowMs, reason: command.reason, toNest: target.id, toNo },
   }
-  const { answers, notKnownWhich } = mapped(board, nest.id, round, target.id)
+  const { answers, notKnownWhich } = mapped(board, round, target.id)
   if (answers.length === 0) return [moved]
   const visit = {
     ...({
@@ -69,10 +78,11 @@ type Mapped = { readonly answers: readonly Answer[]; readonly notKnownWhich?: No
  * What the record says of the other nest's birds. A band says which bird is meant; the rest are fed
  * alike, and what some of them did otherwise is known only by how many.
  */
-function mapped(board: Board, from: NestId, round: Round, to: NestId): Mapped {
-  const told = birdsOf(board, from).flatMap((bird) => {
-    const feed = bird.feeds.find((other) => other.no === round.no)
-    return feed ? [{ band: bird.band, feed }] : []
+function mapped(board: Board, round: Round, to: NestId): Mapped {
+  const told = round.birds.flatMap((id) => {
+    const bird = board.birds[id]
+    const feed = bird?.feeds.find((other) => other.no === round.no)
+    return bird && feed ? [{ band: bird.band, feed }] : []
   })
   const all = birdsOf(board, to)
   const feedable = all.filter((bird) => mayFeed(board, bird))
@@ -88,7 +98,8 @@ function mapped(board: Board, from: NestId, round: Round, to: NestId): Mapped {
     if (rest.length === 0) return []
     return [{ bird: bird.id, outcome: isAnyFed ? 'ate' : (other ?? 'ate') }]
   })
-  const count = rest.filter(({ feed }) => feed.outcome === other).length
+  const others = rest.filter(({ feed }) => feed.outcome === other).length
+  const count = Math.min(others, unmatched.length)
   if (!other || !isAnyFed || unmatched.length === 0) return { answers }
   return {
     answers,

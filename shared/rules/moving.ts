@@ -1,14 +1,15 @@
 // A brood to another incubator, a bird to another nest. Feeds stand with the bird and go with it, and so
 // does whatever is doubted of it. Nothing that somebody has in hand is moved out of their hands.
 
-import type { IncubatorId, NestId } from '../base/values.ts'
+import type { BirdId, IncubatorId, NestId } from '../base/values.ts'
 import { birdsOf, withBird, withNest } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
-import { doubtsPerNestMax } from '../board/constants.ts'
+import { birdsPerNestMax, doubtsPerNestMax } from '../board/constants.ts'
 import type { EventOf } from '../board/events.ts'
 import type { Bird, Board, Doubt } from '../board/state.ts'
 import type { Context } from './context.ts'
-import { type Decision, happened, heldBy, nothingNew, refuse } from './decision.ts'
+import { type Decision, type Events, happened, heldBy, nothingNew, refuse } from './decision.ts'
+import { doubtEnded } from './doubts.ts'
 import type { Rejection } from './rejection.ts'
 
 export function decideMoveNest(
@@ -38,7 +39,17 @@ export function decideMoveBird(
   const why = whyNotMove(board, bird, command)
   if (why) return refuse(why)
   const at = { bird: bird.id, nest: command.nest, by: context.by, atMs: context.nowMs }
-  return happened({ type: 'BirdMoved', v: 1, ...at })
+  return happened(...pushedOut(board, bird, command.nest), { type: 'BirdMoved', v: 1, ...at })
+}
+
+/** The oldest doubts of the nest it comes to, where those it brings along do not fit beside them. */
+function pushedOut(board: Board, bird: Bird, to: NestId): Events {
+  const there = board.nests[to]?.doubts ?? []
+  const brought = (board.nests[bird.nest]?.doubts ?? []).filter(
+    (doubt) => doubt.birds.includes(bird.id) && !there.some((other) => other.no === doubt.no),
+  )
+  const tooMany = Math.max(0, there.length + brought.length - doubtsPerNestMax)
+  return there.slice(0, tooMany).map((doubt) => doubtEnded(to, doubt.no, 'neverAnswered'))
 }
 
 function whyNotMove(
@@ -52,6 +63,7 @@ function whyNotMove(
   const held = heldBy(from)
   if (held) return { code: 'NestInHands', nest: from.id, person: held.person }
   if (birdsOf(board, from.id).length === 1) return { code: 'LastBird' }
+  if (birdsOf(board, to).length >= birdsPerNestMax) return { code: 'BoardFull', what: 'birds' }
   const isTaken = birdsOf(board, to).some(
     (other) => other.band !== null && other.band === bird.band,
   )
@@ -63,7 +75,19 @@ function whyNotMove(
 export const evolveNestMoved = (board: Board, event: EventOf<'NestMoved'>): Board =>
   withNest(board, event.nest, (nest) => ({ ...nest, incubator: event.incubator }))
 
-/** The bird and every doubt of it, which keeps its number in both nests. */
+/** These doubts with one brought along for this bird; under a number they have already, it joins that one. */
+function withDoubtOf(all: readonly Doubt[], doubt: Doubt, bird: BirdId): readonly Doubt[] {
+  const looked = doubt.looked.filter((other) => other === bird)
+  if (!all.some((other) => other.no === doubt.no))
+    return [...all, { ...doubt, birds: [bird], looked }]
+  return all.map((other) =>
+    other.no === doubt.no
+      ? { ...other, birds: [...other.birds, bird], looked: [...other.looked, ...looked] }
+      : other,
+  )
+}
+
+/** The bird, every doubt of it, which keeps its number in both nests, and whoever is called for it. */
 export function evolveBirdMoved(board: Board, event: EventOf<'BirdMoved'>): Board {
   const from = board.birds[event.bird]?.nest
   const old = from ? board.nests[from] : undefined
@@ -76,13 +100,24 @@ export function evolveBirdMoved(board: Board, event: EventOf<'BirdMoved'>): Boar
       return birds.length === 0 ? [] : [isOf(doubt) ? { ...doubt, birds } : doubt]
     }),
   }))
-  const moved = withBird(left, event.bird, (bird) => ({ ...bird, nest: event.nest as NestId }))
+  const moved = withCallsOf(
+    withBird(left, event.bird, (bird) => ({ ...bird, nest: event.nest })),
+    event,
+  )
   return withNest(moved, event.nest, (nest) => ({
     ...nest,
-    doubts: [
-      ...nest.doubts,
-      ...old.doubts.filter(isOf).map((doubt) => ({ ...doubt, birds: [event.bird] })),
-    ].slice(-doubtsPerNestMax),
+    doubts: old.doubts
+      .filter(isOf)
+      .reduce((all, doubt) => withDoubtOf(all, doubt, event.bird), nest.doubts),
     settledTwice: [...nest.settledTwice, ...old.settledTwice],
   }))
+}
+
+/** The open calls for this bird send people to where it is now. */
+function withCallsOf(board: Board, { bird, nest }: EventOf<'BirdMoved'>): Board {
+  const calls = Object.values(board.requests).filter((request) => request.bird === bird)
+  if (calls.length === 0) return board
+  const requests = { ...board.requests }
+  for (const call of calls) requests[call.id] = { ...call, nest }
+  return { ...board, requests }
 }

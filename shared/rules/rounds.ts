@@ -2,7 +2,7 @@
 // Making the event and folding it stand here; who may say what, and what else it ends, does not.
 
 import type { BirdId, InstantMs, PersonId } from '../base/values.ts'
-import { birdsOf, withBird, withCounter, withNest } from '../board/change.ts'
+import { withBird, withCounter, withNest } from '../board/change.ts'
 import { feedsPerBirdMax, roundsPerNestMax } from '../board/constants.ts'
 import type { EventOf } from '../board/events.ts'
 import type { Answer, NotKnownWhich } from '../board/parts.ts'
@@ -227,9 +227,10 @@ export function evolveCorrected(board: Board, event: EventOf<'RoundCorrected'>):
 }
 
 export function evolveTakenBack(board: Board, event: EventOf<'RoundTakenBack'>): Board {
-  const changed = birdsOf(board, event.nest).reduce(
+  const round = board.nests[event.nest]?.rounds.find((other) => other.no === event.no)
+  const changed = (round?.birds ?? []).reduce(
     (next, bird) =>
-      withBird(next, bird.id, (now) => ({
+      withBird(next, bird, (now) => ({
         ...now,
         feeds: now.feeds.filter((feed) => feed.no !== event.no),
       })),

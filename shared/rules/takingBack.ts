@@ -1,6 +1,9 @@
-// Undoing a record. Nothing is deleted: the round stays and says it was taken back. Within ten seconds a record is simply undone; later the same command says what is true.
+// Undoing a record. Nothing is deleted: the round stays and says it was taken back. Within ten seconds a
+// record is simply undone; later the same command says what is true. A bird that has moved since is
+// spoken of where it is now.
 
-import { birdsOf } from '../board/change.ts'
+import type { BirdId } from '../base/values.ts'
+import { byNestNow } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
 import { freshStartMs, takeBackMs } from '../board/constants.ts'
 import type { EventOf, RoomEvent } from '../board/events.ts'
@@ -10,6 +13,7 @@ import type { Context } from './context.ts'
 import {
   claimOf,
   type Decision,
+  type Events,
   happened,
   heldBy,
   nextVisit,
@@ -46,7 +50,7 @@ export function decideTakeBack(
   const isQuick = context.notedAtMs - round.recordedAtMs <= takeBackMs
   const rest = isQuick
     ? undone(board, nest, round, context)
-    : answeredLater(board, nest, round, command, context)
+    : answeredLater(board, round, command, context)
   return happened(takenBack, ...rest)
 }
 
@@ -58,12 +62,17 @@ function undone(board: Board, nest: Nest, round: Round, context: Context): reado
   // One that was away for a while comes from somebody who is no longer standing there.
   const isFresh = context.nowMs - context.notedAtMs < freshStartMs
   if (heldBy(nest) || !isFree || !isPresent || !isFresh) {
-    return perhapsFed(nest, round.no, round.birds, round.startedAtMs, context)
+    return perhapsFedNow(board, round.birds, round, context)
   }
+  const isHere = (bird: BirdId) => board.birds[bird]?.nest === nest.id
+  const here = round.birds.filter(isHere)
+  const moved = round.birds.filter((bird) => !isHere(bird))
+  if (here.length === 0) return perhapsFedNow(board, moved, round, context)
   return [
+    ...perhapsFedNow(board, moved, round, context),
     ...givenBackElsewhere(board, context.by, context.nowMs),
     ...offerAnswered(nest, context.by, context.nowMs),
-    claimed(board, nest.id, round.birds, {
+    claimed(board, nest.id, here, {
       person: context.by,
       nowMs: context.nowMs,
       startedAtMs: round.startedAtMs,
@@ -72,28 +81,37 @@ function undone(board: Board, nest: Nest, round: Round, context: Context): reado
   ]
 }
 
+/** A doubt over these birds of a visit, each where it is now. */
+const perhapsFedNow = (
+  board: Board,
+  birds: readonly BirdId[],
+  round: Round,
+  context: Context,
+): Events =>
+  byNestNow(board, birds).flatMap((group) =>
+    perhapsFed(group.nest, round.no, group.birds, round.startedAtMs, context),
+  )
+
 function answeredLater(
   board: Board,
-  nest: Nest,
   round: Round,
   command: CommandOf<'TakeBackFeed'>,
   context: Context,
 ): readonly RoomEvent[] {
   if (command.wasFed === 'no') return []
   if (command.wasFed !== 'yes') {
-    return perhapsFed(nest, round.no, round.birds, round.startedAtMs, context)
+    return perhapsFedNow(board, round.birds, round, context)
   }
-  const fed = birdsOf(board, nest.id).filter((bird) =>
-    bird.feeds.some((feed) => feed.no === round.no && isFeed(feed.outcome)),
+  const fed = round.birds.filter((bird) =>
+    board.birds[bird]?.feeds.some((feed) => feed.no === round.no && isFeed(feed.outcome)),
   )
-  if (fed.length === 0) return []
-  return [
+  return byNestNow(board, fed).map(({ nest, birds }, at) =>
     recorded(board, nest, context, {
-      no: nextVisit(board),
+      no: nextVisit(board) + at,
       standing: 'unclaimed',
       startedAtMs: round.startedAtMs,
       isSaid: true,
-      answers: fed.map((bird) => ({ bird: bird.id, outcome: 'ate' })),
+      answers: birds.map((bird) => ({ bird, outcome: 'ate' })),
     }),
-  ]
+  )
 }

@@ -95,7 +95,11 @@ const changing: ReadonlySet<string> = new Set([
 export function inStepWithTwice(board: Board, decision: Decision, nowMs: InstantMs): Decision {
   if (!decision.ok || !decision.value.some((event) => changing.has(event.type))) return decision
   let after = foldEvents(board, decision.value)
-  const changed = Object.values(after.nests).filter((nest) => nest !== board.nests[nest.id])
+  const changed = Object.values(after.nests).filter(
+    (nest) =>
+      nest !== board.nests[nest.id] ||
+      birdsOf(after, nest.id).some((bird) => bird !== board.birds[bird.id]),
+  )
   const more = changed.flatMap((nest) => {
     const events = twiceEvents(after, nest.id, nowMs)
     after = foldEvents(after, events)
