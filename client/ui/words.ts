@@ -193,7 +193,7 @@ const plainRefusals: Readonly<Record<Plain, string>> = {
   LookAgainTooFar: 'The next look must be within a day.',
   NotHeld: 'It is not on hold.',
   NotSettling: 'It is already released.',
-  LabelTaken: 'Another nest has this label.',
+  LabelTaken: 'Another one has this label.',
   BandTaken: 'Another bird of this nest has this band.',
   IncubatorUnknown: 'This incubator is no longer on the board.',
   PlanUnknown: 'This care plan is no longer in use.',
