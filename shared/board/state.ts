@@ -94,6 +94,8 @@ export type Bird = {
   readonly masses: readonly { readonly massMg: number; readonly atMs: InstantMs }[]
   /** When it was last given fluids, and when its droppings were last seen; 0 for never here. */
   readonly fluidsAtMs: InstantMs
+  /** The first of the fluids since its droppings were seen, or since somebody was asked for them. */
+  readonly fluidsSinceMs: InstantMs
   readonly droppingsAtMs: InstantMs
   /** The visit of its last refusal that somebody has already been fetched for. */
   readonly fetchedForNo: number

@@ -182,6 +182,7 @@ function newBird(event: EventOf<'NestOpened'>, born: EventOf<'NestOpened'>['bird
     arrivalMassMg: null,
     masses: [],
     fluidsAtMs: 0,
+    fluidsSinceMs: 0,
     droppingsAtMs: 0,
     fetchedForNo: 0,
     lastSeen: null,
@@ -206,13 +207,19 @@ export const evolveSeen = (board: Board, event: EventOf<'BirdSeen'>): Board =>
   withBird(board, event.bird, (bird) => ({
     ...bird,
     lastSeen: latestSeen(bird, event),
-    droppingsAtMs:
-      event.droppings === 'seen' ? Math.max(bird.droppingsAtMs, event.atMs) : bird.droppingsAtMs,
+    ...(event.droppings === 'seen' ? withDroppings(bird, event.atMs) : {}),
     standing:
       bird.standing.type === 'settling' && event.lookDueAtMs !== undefined
         ? { type: 'settling', lookDueAtMs: Math.max(bird.standing.lookDueAtMs, event.lookDueAtMs) }
         : bird.standing,
   }))
+
+/** Of fluids after these droppings only the last are known; the clock for the next begins there. */
+const withDroppings = (bird: Bird, atMs: InstantMs): Partial<Bird> => ({
+  droppingsAtMs: Math.max(bird.droppingsAtMs, atMs),
+  fluidsSinceMs:
+    bird.fluidsSinceMs <= atMs && bird.fluidsAtMs > atMs ? bird.fluidsAtMs : bird.fluidsSinceMs,
+})
 
 function latestSeen(bird: Bird, event: EventOf<'BirdSeen'>): Bird['lastSeen'] {
   if (bird.lastSeen && bird.lastSeen.atMs > event.atMs) return bird.lastSeen

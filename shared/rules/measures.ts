@@ -1,10 +1,11 @@
 // Plain reports of a number: a mass, a reading, fluids that were given. Recorded as said; what they
 // mean is decided elsewhere. Giving fluids is for people signed off; a record of it is never refused.
 
+import type { InstantMs } from '../base/values.ts'
 import { withBird } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
 import type { EventOf } from '../board/events.ts'
-import type { Board } from '../board/state.ts'
+import type { Bird, Board } from '../board/state.ts'
 import type { Context } from './context.ts'
 import { type Decision, happened, setAside } from './decision.ts'
 
@@ -43,11 +44,20 @@ export function decideFluids(
   return happened({ ...command, by: context.by, atMs: context.notedAtMs, marks })
 }
 
+/** Fluids are given every quarter of an hour until droppings pass (HRB2 p. 8), so the first counts. */
 export const evolveFluids = (board: Board, event: EventOf<'FluidsGiven'>): Board =>
   withBird(board, event.bird, (bird) => ({
     ...bird,
     fluidsAtMs: Math.max(bird.fluidsAtMs, event.atMs),
+    fluidsSinceMs: firstFluidsMs(board, bird, event.atMs),
   }))
+
+function firstFluidsMs(board: Board, bird: Bird, atMs: InstantMs): InstantMs {
+  const askedAtMs = board.nests[bird.nest]?.fetchedFor.fluidsAtMs ?? 0
+  const doneAtMs = Math.max(bird.droppingsAtMs, askedAtMs)
+  if (atMs <= doneAtMs) return bird.fluidsSinceMs
+  return bird.fluidsSinceMs > doneAtMs ? Math.min(bird.fluidsSinceMs, atMs) : atMs
+}
 
 export function evolveRead(board: Board, event: EventOf<'IncubatorRead'>): Board {
   const incubator = board.incubators[event.incubator]

@@ -116,8 +116,10 @@ const hasOpen = (board: Board, nest: NestId, kind: RequestKind): boolean =>
 function withoutDroppings(board: Board): readonly Due[] {
   return Object.values(board.nests).flatMap((nest) => {
     const times = birdsOf(board, nest.id).flatMap((bird) => {
-      const isWaiting = bird.standing.type === 'settling' && bird.fluidsAtMs > bird.droppingsAtMs
-      return isWaiting && bird.fluidsAtMs > nest.fetchedFor.fluidsAtMs ? [bird.fluidsAtMs] : []
+      const isWaiting = bird.standing.type === 'settling' && bird.fluidsSinceMs > bird.droppingsAtMs
+      return isWaiting && bird.fluidsSinceMs > nest.fetchedFor.fluidsAtMs
+        ? [bird.fluidsSinceMs]
+        : []
     })
     if (times.length === 0 || hasOpen(board, nest.id, 'noDroppings')) return []
     const call = { kind: 'noDroppings', why: 'noDroppings', nest: nest.id } as const

@@ -150,6 +150,7 @@ function birdOf(like: NestLike, nest: NestId, id: number, place: number): Bird {
     arrivalMassMg: null,
     masses: [],
     fluidsAtMs: 0,
+    fluidsSinceMs: 0,
     droppingsAtMs: 0,
     fetchedForNo: 0,
     lastSeen: null,
