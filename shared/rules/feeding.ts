@@ -4,7 +4,7 @@
 import type { BirdId, InstantMs } from '../base/values.ts'
 import { birdsOf } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
-import { freshStartMs, tooQuickPerBirdMs } from '../board/constants.ts'
+import { freshStartMs } from '../board/constants.ts'
 import type { RoomEvent } from '../board/events.ts'
 import type { Answer } from '../board/parts.ts'
 import type { Board, Held, Nest } from '../board/state.ts'
@@ -22,11 +22,12 @@ import {
   setAside,
 } from './decision.ts'
 import { asideWithDoubt, doubtEnded, raised } from './doubts.ts'
-import { isFeed, mayFeed, readyBirds } from './due.ts'
+import { mayFeed, readyBirds } from './due.ts'
 import { feedingMs } from './lease.ts'
-import { leadTold, type News } from './notices.ts'
+import { leadTold } from './notices.ts'
 import { offerAnswered } from './offers.ts'
 import { boundedSaidMs, lateRound, recorded } from './rounds.ts'
+import { isQuick, quickNews } from './tooQuick.ts'
 import { whyNotClaim } from './whyNotClaim.ts'
 
 /** The claim this report speaks of, when it is still the reporter's own. */
@@ -105,7 +106,7 @@ function answersAt(
   if (!held) return answersOutside(board, nest, command, context)
   const answers = command.answers
   const answered = [...held.answered, ...answers.map((answer) => answer.bird)]
-  const isTooQuick = isQuick(held, answers, context)
+  const isTooQuick = isQuick(board, held, answers, context)
   const isDone = held.birds.every((bird) => answered.includes(bird))
   return [
     recorded(board, nest, context, {
@@ -123,16 +124,6 @@ function answersAt(
     ...countIn(board, nest, { no: held.claimNo, startedAtMs: held.startedAtMs }, command, context),
     ...(isDone ? [claimEnded(nest.id, held.claimNo, 'fed', context.nowMs)] : []),
   ]
-}
-
-/** Nobody feeds a bird in seconds: such a record is kept, marked, and looked into (ours, no source). */
-function isQuick(held: Held, answers: readonly Answer[], context: Context): boolean {
-  const fed = answers.filter((answer) => isFeed(answer.outcome)).length
-  return fed > 0 && context.notedAtMs - held.startedAtMs < fed * tooQuickPerBirdMs
-}
-
-const quickNews = (nest: Nest, held: Held, context: Context): News => {
-  return { why: 'tooQuick', nest: nest.id, person: context.by, visit: held.claimNo }
 }
 
 /** What the count at put-back says, where one was made. */

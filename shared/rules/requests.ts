@@ -27,7 +27,7 @@ import {
 } from './decision.ts'
 import { planOf } from './due.ts'
 import { leadTold } from './notices.ts'
-import { openRequests, requestOn, requestTakenBy } from './openRequests.ts'
+import { openRequests, requestOn } from './openRequests.ts'
 
 /**
  * Everybody this request is put to, until one has taken it: for fluids whoever is on shift and signed
@@ -202,10 +202,10 @@ const declined = (
 }
 
 /** Somebody who goes for good puts back what they had taken. */
-export const requestsPutBack = (board: Board, person: PersonId, nowMs: InstantMs): Events => {
-  const taken = requestTakenBy(board, person)
-  return taken ? [declined(taken, person, nowMs)] : []
-}
+export const requestsPutBack = (board: Board, person: PersonId, nowMs: InstantMs): Events =>
+  openRequests(board)
+    .filter((request) => request.taken?.person === person)
+    .map((request) => declined(request, person, nowMs))
 
 export function decideResolveRequest(
   board: Board,

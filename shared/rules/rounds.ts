@@ -218,13 +218,39 @@ export function evolveCorrected(board: Board, event: EventOf<'RoundCorrected'>):
       })),
     board,
   )
-  return withNest(changed, event.nest, (nest) => ({
+  const round = board.nests[event.nest]?.rounds.find((other) => other.no === event.no)
+  const isNowKnown = round !== undefined && isToldWhich(round, event.answers)
+  return withNest(isNowKnown ? sureFeeds(changed, round) : changed, event.nest, (nest) => ({
     ...nest,
-    rounds: nest.rounds.map((round) =>
-      round.no === event.no ? { ...round, corrections: round.corrections + 1 } : round,
+    rounds: nest.rounds.map((other) =>
+      other.no === event.no
+        ? {
+            ...other,
+            corrections: other.corrections + 1,
+            notKnownWhich: isNowKnown ? null : other.notKnownWhich,
+          }
+        : other,
     ),
   }))
 }
+
+/** Whether these answers say which birds did otherwise, where that was not known. */
+function isToldWhich({ birds, notKnownWhich }: Round, answers: readonly Answer[]): boolean {
+  if (!notKnownWhich) return false
+  const named = answers.filter((answer) => answer.outcome === notKnownWhich.outcome).length
+  const isEach = birds.every((bird) => answers.some((answer) => answer.bird === bird))
+  return isEach || named >= notKnownWhich.count
+}
+
+const sureFeeds = (board: Board, { birds, no }: Round): Board =>
+  birds.reduce(
+    (next, bird) =>
+      withBird(next, bird, (now) => ({
+        ...now,
+        feeds: now.feeds.map((feed) => (feed.no === no ? { ...feed, isUnsure: false } : feed)),
+      })),
+    board,
+  )
 
 export function evolveTakenBack(board: Board, event: EventOf<'RoundTakenBack'>): Board {
   const round = board.nests[event.nest]?.rounds.find((other) => other.no === event.no)
