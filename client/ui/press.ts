@@ -13,7 +13,10 @@ export type Press = {
 }
 
 function press(kind: string, { id, text, small, isOff, onPress }: Press): ComponentChild {
+  // A press that comes to say something else is another button: a finger that went down on "Claim F"
+  // does nothing when the board makes it "Claim G" before it comes up.
   return html`<button
+    key=${`${id} ${text}`}
     type="button"
     class=${`press ${kind}`}
     data-testid=${id}

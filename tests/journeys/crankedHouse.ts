@@ -73,6 +73,12 @@ const furnishing = (stage: Stage): readonly Told[] =>
     }),
   ].map((command) => ({ at: '06:00', by: p(1), command }))
 
+/** A record of the very minute in which the screens come: a longer gap is asked about at a start. */
+const lastWord = ({ now }: Stage): Told => ({
+  ...{ at: now, by: p(1) },
+  command: { type: 'IncubatorRead', v: 1, incubator: i(1), tempDeciC: 350 },
+})
+
 export class CrankedHouse {
   readonly time: CrankedTime
   readonly #folder: string
@@ -133,7 +139,7 @@ async function makeRoom(stage: Stage, roomsDir: string): Promise<void> {
       first: { ...first, signOffs },
     },
     async (room) => {
-      for (const [n, told] of [...furnishing(stage), ...stage.past].entries()) {
+      for (const [n, told] of [...furnishing(stage), ...stage.past, lastWord(stage)].entries()) {
         clock.goTo(at(told.at))
         await play(room, told, { device: paired.device, n: n + 1 })
       }
