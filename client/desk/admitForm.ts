@@ -12,7 +12,7 @@ import { html } from '../ui/html.ts'
 import { birdsOfFields } from './broodInput.ts'
 import type { Served } from './desk.ts'
 import { cancel, choiceField, form, textField, textOf, tickField } from './form.ts'
-import { roomWords } from './words.ts'
+import { roomWords } from './officeWords.ts'
 
 /** Which of the two lists this desk writes; the board keeps the code alone. */
 const listInUse: SpeciesList = 'BBL'

@@ -8,9 +8,10 @@ import { html } from '../ui/html.ts'
 import { bandWords, capital } from '../ui/words.ts'
 import type { Served } from './desk.ts'
 import { form, tickField } from './form.ts'
+import { formWords } from './nestWords.ts'
 import { openCard, toNest } from './openCard.ts'
 import { press } from './press.ts'
-import { formWords, nameOr, openWords } from './words.ts'
+import { nameOr, openWords } from './words.ts'
 
 function whoIsAsked(desk: Served, doubt: OpenDoubt): string {
   if (doubt.isMine) return openWords.yours
@@ -68,7 +69,7 @@ export function doubtCard(desk: Served, doubt: OpenDoubt): ComponentChild {
   return openCard({
     id: `doubt-${nest}-${no}`,
     kind: 'plain',
-    mark: 'ring',
+    mark: doubt.kind === 'twice' ? 'twoMouths' : 'brokenMouth',
     title: titleOf(desk, doubt),
     lines: [whoIsAsked(desk, doubt)],
     link: toNest(desk, doubt),

@@ -4,8 +4,9 @@
 import type { ComponentChild } from 'preact'
 import { html } from '../ui/html.ts'
 import type { Desk } from './desk.ts'
+import { formWords } from './nestWords.ts'
 import { isAskOff, press } from './press.ts'
-import { formWords, headWords } from './words.ts'
+import { headWords } from './words.ts'
 
 type FormParts = {
   readonly id: string

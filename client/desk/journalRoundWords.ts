@@ -4,7 +4,7 @@ import type { EventOf, EventType } from '../../shared/board/events.ts'
 import { tallyOf } from '../../shared/views/tally.ts'
 import { birdsWords, cropWords, tallyWords } from '../ui/words.ts'
 import type { JournalSay, Lines } from './journalSay.ts'
-import { broodWords } from './words.ts'
+import { broodWords } from './nestWords.ts'
 
 const claimEnds = {
   fed: 'is fed',

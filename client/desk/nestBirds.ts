@@ -10,9 +10,10 @@ import { bandMark } from '../ui/shapes.ts'
 import { amountWords, bandWords, capital, outcomeWords, techniqueWords } from '../ui/words.ts'
 import type { Served } from './desk.ts'
 import { holdForm, liftForm, moveBirdForm } from './nestForms.ts'
+import { broodWords } from './nestWords.ts'
 import { press } from './press.ts'
 import type { Form } from './ui.ts'
-import { broodWords, nameOr } from './words.ts'
+import { nameOr } from './words.ts'
 
 const givenWords = (given: Feed['given']): string | null => {
   if (!given) return null

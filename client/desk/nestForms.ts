@@ -16,7 +16,8 @@ import { html } from '../ui/html.ts'
 import { bandWords, holdReasons, liftReasons, minutesWords, refusalWords } from '../ui/words.ts'
 import type { Served } from './desk.ts'
 import { cancel, choiceField, form, textField, textOf, tickField } from './form.ts'
-import { broodWords, formWords, nameOr } from './words.ts'
+import { broodWords, formWords } from './nestWords.ts'
+import { nameOr } from './words.ts'
 
 const lookAgainMinutes = [15, 30, 60, 120, 240] as const
 

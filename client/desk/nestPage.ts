@@ -10,9 +10,10 @@ import { nestBirds } from './nestBirds.ts'
 import { askForm, holdForm, liftForm, moveNestForm, releaseForm } from './nestForms.ts'
 import { nestRounds } from './nestRounds.ts'
 import { dueWords, speciesWords } from './nestsTable.ts'
+import { broodWords } from './nestWords.ts'
 import { press } from './press.ts'
 import type { Form } from './ui.ts'
-import { broodWords, headWords, nameOr, nestWords } from './words.ts'
+import { headWords, nameOr, nestWords } from './words.ts'
 
 /** What stands on the nest, each in a sentence. */
 function standing({ say }: Served, view: DeskNestView): readonly string[] {

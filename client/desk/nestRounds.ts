@@ -6,10 +6,11 @@ import type { DeskNestView, DeskRound } from '../../shared/views/deskNest.ts'
 import { html } from '../ui/html.ts'
 import { amountWords, bandWords, outcomeWords } from '../ui/words.ts'
 import type { Served } from './desk.ts'
+import { broodWords } from './nestWords.ts'
 import { press } from './press.ts'
 import { correctForm, otherNestForm, takeBackForm } from './roundForms.ts'
 import type { Form } from './ui.ts'
-import { broodWords, nameOr } from './words.ts'
+import { nameOr } from './words.ts'
 
 const answersWords = ({ answers }: DeskRound): string =>
   answers

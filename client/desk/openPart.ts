@@ -23,6 +23,8 @@ import { nameOr, openWords } from './words.ts'
 const whatOf = (label: string, bird: OpenHold['bird']): string =>
   bird ? `${label}, ${bandWords(bird)}` : label
 
+const signOf = { help: 'triangle', fluids: 'drop', noDroppings: 'disc' } as const
+
 function callPresses(desk: Served, call: OpenCall): ComponentChild {
   const { request, can } = call
   return html`
@@ -48,7 +50,7 @@ function callCard(desk: Served, call: OpenCall): ComponentChild {
   return openCard({
     id: `call-${call.request}`,
     kind: taken ? 'taken' : 'now',
-    mark: call.kind === 'help' ? 'triangle' : 'drop',
+    mark: signOf[call.kind],
     title: openWords.call(call.kind, place?.label ?? null, nameOr(call.byName)),
     lines,
     link: call.place ? toNest(desk, call.place) : null,
@@ -62,7 +64,7 @@ const shortCard = (desk: Served, short: ShortNest): ComponentChild =>
   openCard({
     id: `short-${short.nest}`,
     kind: 'now',
-    mark: 'triangle',
+    mark: 'openRing',
     title: openWords.short(short.missing, short.label),
     lines: [openWords.since(desk.say.time(short.sinceMs)), openWords.watchDoors],
     link: toNest(desk, short),
@@ -73,7 +75,7 @@ const noticeCard = (desk: Served, notice: NoticeShown): ComponentChild =>
   openCard({
     id: `notice-${notice.no}`,
     kind: 'plain',
-    mark: 'disc',
+    mark: 'bar',
     title: noticeLine[notice.why](notice.nest?.label ?? '', nameOr(notice.name)),
     lines: [desk.say.time(notice.atMs)],
     link: notice.nest ? toNest(desk, notice.nest) : null,
@@ -92,7 +94,7 @@ function holdCard(desk: Served, hold: OpenHold): ComponentChild {
   return openCard({
     id: `hold-${nest}-${bird?.bird ?? 'nest'}`,
     kind: 'plain',
-    mark: standing === 'overdue' ? 'disc' : 'bar',
+    mark: standing === 'overdue' ? 'disc' : 'struckBox',
     title: openWords.hold(capital(whatOf(label, bird))),
     lines: [
       openWords.holdWhy(hold.reason, nameOr(hold.byName)),
@@ -111,7 +113,7 @@ function arrivalCard(desk: Served, arrival: OpenArrival): ComponentChild {
   return openCard({
     id: `arrival-${nest}`,
     kind: 'plain',
-    mark: isLookDue ? 'disc' : 'bar',
+    mark: 'dome',
     title: openWords.arrival(label, birds.length),
     lines: [isLookDue ? openWords.arrivalLookNow(time) : openWords.arrivalLook(time)],
     link: toNest(desk, arrival),

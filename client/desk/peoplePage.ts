@@ -8,10 +8,11 @@ import { html } from '../ui/html.ts'
 import { capital, roleWords } from '../ui/words.ts'
 import type { Served } from './desk.ts'
 import { signOffsWords } from './handsPart.ts'
+import { peopleWords } from './officeWords.ts'
 import { addPersonForm, mentorForm, removeForm, signOffsForm } from './personForms.ts'
 import { isAskOff, mainPress, press } from './press.ts'
 import type { Form } from './ui.ts'
-import { headWords, nameOr, peopleWords } from './words.ts'
+import { headWords, nameOr } from './words.ts'
 
 /** The code, for whoever stands beside the desk; it is gone with the next click. */
 function shownCode(desk: Served): ComponentChild {

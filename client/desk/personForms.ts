@@ -10,7 +10,8 @@ import { html } from '../ui/html.ts'
 import { capital, roleWords } from '../ui/words.ts'
 import type { Served } from './desk.ts'
 import { choiceField, form, textField, textOf, tickField } from './form.ts'
-import { nameOr, peopleWords, signOffWords } from './words.ts'
+import { peopleWords } from './officeWords.ts'
+import { nameOr, signOffWords } from './words.ts'
 
 const signOffTicks = (has: readonly SignOff[]): ComponentChild => html`<fieldset>
   <legend>${peopleWords.signOffs}</legend>

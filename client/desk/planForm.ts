@@ -12,10 +12,10 @@ import { capital, techniqueWords } from '../ui/words.ts'
 import { typedAmount, typedText } from './amountInput.ts'
 import type { Served } from './desk.ts'
 import { choiceField, form, textField, textOf } from './form.ts'
+import { planWords, unitWords } from './officeWords.ts'
 import { clockTimesText, planOfFields } from './planInput.ts'
 import { press } from './press.ts'
 import type { Form } from './ui.ts'
-import { planWords, unitWords } from './words.ts'
 
 export type PlanForm = Extract<Form, { type: 'plan' }>
 

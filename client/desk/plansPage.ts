@@ -9,10 +9,10 @@ import { blankDraft, type DeskPlan, deskPlans, draftFrom } from '../../shared/vi
 import { html } from '../ui/html.ts'
 import { amountWords, techniqueWords } from '../ui/words.ts'
 import type { Served } from './desk.ts'
+import { planWords } from './officeWords.ts'
 import { planForm } from './planForm.ts'
 import { clockTimesText } from './planInput.ts'
 import { mainPress, press } from './press.ts'
-import { planWords } from './words.ts'
 
 const timingWords = ({ timing, earlyPercent }: CarePlan): string => {
   const when =

@@ -9,9 +9,9 @@ import { html } from '../ui/html.ts'
 import { admitForm } from './admitForm.ts'
 import type { Served } from './desk.ts'
 import { form, textField, textOf } from './form.ts'
+import { roomWords } from './officeWords.ts'
 import { clockTimesText } from './planInput.ts'
 import { askPress, press } from './press.ts'
-import { roomWords } from './words.ts'
 
 const allDayMinutes = 24 * 60
 

@@ -10,8 +10,9 @@ import { bandWords, capital, outcomeWords } from '../ui/words.ts'
 import { amountShown, correctedAnswers } from './correction.ts'
 import type { Served } from './desk.ts'
 import { cancel, choiceField, form, textField, textOf } from './form.ts'
+import { correctReasons, formWords, otherNestReasons } from './nestWords.ts'
+import { unitWords } from './officeWords.ts'
 import { press } from './press.ts'
-import { correctReasons, formWords, otherNestReasons, unitWords } from './words.ts'
 
 const amountMax = 8
 const outcomeOptions = outcomes.map((one) => ({ value: one, text: outcomeWords[one] }))

@@ -37,11 +37,11 @@ function shapeOf(mark: Mark): ComponentChild {
     case 'claimed':
       return html`<rect class="fill-hand" x="3" y="3" width="38" height="16" rx="8" />`
     case 'held':
-      return html`<rect class="fill-none" x="10" y="3" width="24" height="16" /><path class="strike" d="M10 19L34 3" />`
+      return html`<rect class="fill-none" x="10" y="3" width="24" height="16" /><path class="strike" d="M10 11L18 3M10 19L26 3M18 19L34 3M26 19L34 11" />`
     case 'settling':
-      return html`<rect class="fill-none dotted" x="10" y="2" width="24" height="18" rx="6" />`
+      return html`<path class="fill-none" d="M9 20A13 17 0 0 1 35 20Z" />`
     case 'unplanned':
-      return html`<path class="fill-none" d=${shut} />`
+      return html`<rect class="fill-none dotted" x="10" y="3" width="24" height="16" />`
   }
 }
 
