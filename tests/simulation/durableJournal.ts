@@ -14,17 +14,20 @@ type Reading = { readonly file: FakeFile; readBytes: number; version: number }
 export class DurableJournal {
   #readings = new Map<string, Reading>()
 
-  /** The version of the last record that no loss of power can take; 0 where there is none. */
-  sureVersion(disk: FakeDisk): number {
+  /**
+   * The version of the last record that no loss of power can take; 0 where there is none. In files the
+   * simulation has damaged on purpose a line that cannot be read is passed over: it was sure once.
+   */
+  sureVersion(disk: FakeDisk, damaged: readonly string[] = []): number {
     let version = 0
     const files = [...disk.sureFiles].filter(([path]) => isJournal(path))
     for (const [path, file] of files.sort(([a], [b]) => (a < b ? -1 : 1))) {
-      version = Math.max(version, this.#readOn(path, file))
+      version = Math.max(version, this.#readOn(path, file, damaged.includes(path)))
     }
     return version
   }
 
-  #readOn(path: string, file: FakeFile): number {
+  #readOn(path: string, file: FakeFile, isDamaged: boolean): number {
     const before = this.#readings.get(path)
     const reading = before?.file === file ? before : { file, readBytes: 0, version: 0 }
     this.#readings.set(path, reading)
@@ -34,9 +37,9 @@ export class DurableJournal {
       const end = bytes.indexOf(lineFeed, reading.readBytes)
       if (end === -1) return reading.version
       const record = readLine(Buffer.from(bytes.subarray(reading.readBytes, end)))
-      if (record === null) return reading.version
+      if (record === null && !isDamaged) return reading.version
       reading.readBytes = end + 1
-      reading.version = record.version
+      reading.version = record?.version ?? reading.version
     }
   }
 }

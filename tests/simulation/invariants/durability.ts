@@ -15,13 +15,13 @@ export class ToldIsDurable implements Invariant {
   readonly number = 2
   readonly name = 'what is answered or shown is already beyond any loss of power'
 
-  step({ journal, server }: Scene, { told, toldRecords }: Seen): Sentences {
+  step({ journal, server, damagedFiles }: Scene, { told, toldRecords }: Seen): Sentences {
     if (told.length === 0 && toldRecords.length === 0) return nothingWrong
     const answered = told.flatMap(({ answer }) =>
       answer.status === 'applied' ? [answer.version] : [],
     )
     const most = Math.max(0, ...answered, ...toldRecords.map(({ version }) => version))
-    const sure = most === 0 ? 0 : journal.sureVersion(server.disk)
+    const sure = most === 0 ? 0 : journal.sureVersion(server.disk, damagedFiles())
     return most > sure ? [`version ${most} was told, and only ${sure} is sure`] : nothingWrong
   }
 }
