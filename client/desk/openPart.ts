@@ -76,8 +76,11 @@ const noticeCard = (desk: Served, notice: NoticeShown): ComponentChild =>
     id: `notice-${notice.no}`,
     kind: 'plain',
     mark: 'bar',
-    title: noticeLine[notice.why](notice.nest?.label ?? '', nameOr(notice.name)),
-    lines: [desk.say.time(notice.atMs)],
+    title: openWords.notice(
+      desk.say.time(notice.atMs),
+      noticeLine[notice.why](notice.nest?.label ?? '', nameOr(notice.name)),
+    ),
+    lines: [],
     link: notice.nest ? toNest(desk, notice.nest) : null,
     acts: html`${askPress(desk, { id: `read-${notice.no}`, text: openWords.read, command: { type: 'Acknowledge', v: 1, notice: notice.no } })}`,
   })

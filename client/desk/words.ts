@@ -100,6 +100,7 @@ export const openWords = {
     n === 1 ? `One bird of ${label} not seen` : `${n} birds of ${label} not seen`,
   watchDoors: 'Watch the doors.',
   found: 'Found',
+  notice: (time: string, line: string) => `${time}: ${line}`,
   read: 'Read',
   perhaps: (label: string, time: string) => `${label}: perhaps fed about ${time}`,
   twice: (label: string, time: string) => `${label}: recorded twice, about ${time}`,

@@ -23,11 +23,11 @@ export const outcomesOfCalls: Readonly<Record<RequestKind, readonly string[]>> =
   help: ['done together', 'it was nothing', 'hold set', 'the vet is called'],
 }
 
-/** What a notice says; the nest and the person it names are looked up by the page. */
+/** What a notice says, of then: it may be read when the nest has long been fed; the nest and the person it names are looked up by the page. */
 export const noticeLine: Readonly<Record<NoticeReason, (nest: string, name: string) => string>> = {
-  nobodySignedOff: (nest) => `Nest ${nest} is late, and nobody here is signed off for it.`,
-  threeAsked: (nest) => `Nest ${nest} is late. Three were asked, nobody took it.`,
-  lateTen: (nest) => `Nest ${nest} is ten minutes late.`,
+  nobodySignedOff: (nest) => `Nest ${nest} was late, and nobody here was signed off for it.`,
+  threeAsked: (nest) => `Nest ${nest} was late. Three were asked, nobody took it.`,
+  lateTen: (nest) => `Nest ${nest} was ten minutes late.`,
   nobodyForRequest: (nest) =>
     nest === '' ? 'A call is put to nobody here.' : `Nest ${nest}: a call is put to nobody here.`,
   tooQuick: (nest, name) =>

@@ -71,7 +71,7 @@ const facts: readonly (readonly [Bare<RoomEvent>, string])[] = [
   [{ type: 'PersonReachable', person, atMs }, 'A screen of Ana is heard again.'],
   [
     { type: 'LeadTold', no: 1, why: 'lateTen', atMs, nest },
-    'The lead was told: Nest F is ten minutes late.',
+    'The lead was told: Nest F was ten minutes late.',
   ],
   [{ type: 'NoticeSeen', no: 1, ...by }, 'A notice to the lead was read.'],
   [
