@@ -24,7 +24,8 @@ export type NewDoubt = {
 /** Raises a doubt; where the nest already has as many as fit, the oldest ends as never answered. */
 export function raised(nest: Nest, doubt: NewDoubt, nowMs: InstantMs): Events {
   const oldest = nest.doubts[0]
-  const full = nest.doubts.length >= doubtsPerNestMax && oldest
+  const isKnown = nest.doubts.some((other) => other.no === doubt.no)
+  const full = nest.doubts.length >= doubtsPerNestMax && !isKnown && oldest
   return [
     ...(full ? [doubtEnded(nest.id, oldest.no, 'neverAnswered')] : []),
     {
@@ -127,9 +128,18 @@ export function evolveDoubtRaised(board: Board, event: EventOf<'DoubtRaised'>): 
   }
   const raisedBoard = withNest(board, event.nest, (nest) => ({
     ...nest,
-    doubts: [...nest.doubts, doubt],
+    doubts: joined(nest.doubts, doubt),
   }))
   return withCounter(raisedBoard, 'visit', event.no)
+}
+
+/** One visit is one doubt: what is doubted of it anew joins what was doubted of it before. */
+function joined(all: readonly Doubt[], doubt: Doubt): readonly Doubt[] {
+  const before = all.find((other) => other.no === doubt.no)
+  if (!before) return [...all, doubt]
+  const birds = [...new Set([...before.birds, ...doubt.birds])]
+  const looked = before.looked.filter((bird) => !doubt.birds.includes(bird))
+  return all.map((other) => (other === before ? { ...doubt, birds, looked } : other))
 }
 
 export const evolveDoubtShrunk = (board: Board, event: EventOf<'DoubtShrunk'>): Board =>

@@ -28,7 +28,13 @@ import { evolveFluids, evolveRead } from './measures.ts'
 import { evolveMentor } from './mentors.ts'
 import { evolveBirdMoved, evolveNestMoved } from './moving.ts'
 import { evolveLeadTold, evolveNoticeSeen } from './notices.ts'
-import { evolveOfferEnded, evolveOfferMade, withFreshLateness, withFreshPerson } from './offers.ts'
+import {
+  evolveOfferEnded,
+  evolveOfferMade,
+  isOfLateness,
+  withFreshLateness,
+  withFreshPerson,
+} from './offers.ts'
 import { evolvePresence } from './presence.ts'
 import {
   evolveRequestDeclined,
@@ -115,9 +121,7 @@ function withDoer(board: Board, event: RoomEvent): Board {
 const withRequestTold = (board: Board, event: EventOf<'LeadTold'>): Board => {
   const told = evolveLeadTold(board, event)
   if (event.request) return evolveRequestOfNobody(told, event.request)
-  const isOfLate =
-    event.why === 'nobodySignedOff' || event.why === 'threeAsked' || event.why === 'lateTen'
-  return isOfLate && event.nest
+  return isOfLateness(event.why) && event.nest
     ? withNest(told, event.nest, (nest) => ({ ...nest, isLeadTold: true }))
     : told
 }

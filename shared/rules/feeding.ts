@@ -1,7 +1,7 @@
 // The visit itself: the nest is open, the birds are answered for, the feeder is called away. All of
 // these are reports, so each ends in a record whatever the board looked like by the time it came.
 
-import type { BirdId, InstantMs } from '../base/values.ts'
+import type { BirdId, InstantMs, PersonId } from '../base/values.ts'
 import { birdsOf } from '../board/change.ts'
 import type { CommandOf } from '../board/commands.ts'
 import { freshStartMs } from '../board/constants.ts'
@@ -247,31 +247,25 @@ function openedUnseen(board: Board, nest: Nest, no: number, context: Context): D
   const feedable = brood.filter((bird) => mayFeed(board, bird))
   const birds = (feedable.length > 0 ? feedable : brood).map((bird) => bird.id)
   if (birds.length === 0) return nothingNew
-  return happened(...perhapsFed(nest, no, birds, context.notedAtMs, context))
+  const visit = { no, birds, aboutAtMs: context.notedAtMs, owner: context.by }
+  return happened(...perhapsFed(nest, visit, context.nowMs))
 }
 
-/** A doubt of the reporter's own, and a warning to whoever has the nest in hand. */
-export function perhapsFed(
-  nest: Nest,
-  no: number,
-  birds: readonly BirdId[],
-  aboutAtMs: InstantMs,
-  context: Context,
-): Events {
+export type VisitInDoubt = {
+  readonly no: number
+  readonly birds: readonly BirdId[]
+  readonly aboutAtMs: InstantMs
+  /** Who is asked what happened; null puts the question to the lead. */
+  readonly owner: PersonId | null
+}
+
+/** A doubt over a visit, and a warning to whoever has the nest in hand. */
+export function perhapsFed(nest: Nest, visit: VisitInDoubt, nowMs: InstantMs): Events {
   const held = heldBy(nest)
+  const stop = { type: 'StopCalled', v: 1, nest: nest.id, why: 'perhapsFed' } as const
   return [
-    ...raised(nest, { no, kind: 'silent', owner: context.by, aboutAtMs, birds }, context.nowMs),
-    ...(held
-      ? [
-          {
-            type: 'StopCalled' as const,
-            v: 1 as const,
-            nest: nest.id,
-            claimNo: held.claimNo,
-            why: 'perhapsFed' as const,
-          },
-        ]
-      : []),
+    ...raised(nest, { kind: 'silent', ...visit }, nowMs),
+    ...(held ? [{ ...stop, claimNo: held.claimNo }] : []),
   ]
 }
 

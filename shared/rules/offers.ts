@@ -248,8 +248,13 @@ export function evolveOfferEnded(board: Board, event: EventOf<'OfferEnded'>): Bo
 export const withFreshLateness = (board: Board, id: NestId): Board => {
   const nest = board.nests[id]
   if (!nest || (nest.tried.length === 0 && !nest.isLeadTold)) return board
-  return withNest(board, id, (now) => ({ ...now, tried: [], isLeadTold: false }))
+  const notices = board.notices.filter(({ why, nest: of }) => of !== id || !isOfLateness(why))
+  return withNest({ ...board, notices }, id, (now) => ({ ...now, tried: [], isLeadTold: false }))
 }
+
+/** Whether the lead is told this of a nest that waits: old news as soon as it no longer does. */
+export const isOfLateness = (why: NoticeReason): boolean =>
+  why === 'nobodySignedOff' || why === 'threeAsked' || why === 'lateTen'
 
 /** A person who becomes free again may be asked of every nest again. */
 export function withFreshPerson(board: Board, person: PersonId): Board {

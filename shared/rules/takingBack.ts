@@ -81,16 +81,19 @@ function undone(board: Board, nest: Nest, round: Round, context: Context): reado
   ]
 }
 
-/** A doubt over these birds of a visit, each where it is now. */
-const perhapsFedNow = (
+/** A doubt over these birds of a visit, each where it is now; whoever fed is asked, if still here. */
+function perhapsFedNow(
   board: Board,
   birds: readonly BirdId[],
   round: Round,
   context: Context,
-): Events =>
-  byNestNow(board, birds).flatMap((group) =>
-    perhapsFed(group.nest, round.no, group.birds, round.startedAtMs, context),
+): Events {
+  const owner = board.people[round.person]?.isRemoved === false ? round.person : null
+  const about = { no: round.no, aboutAtMs: round.startedAtMs, owner }
+  return byNestNow(board, birds).flatMap((group) =>
+    perhapsFed(group.nest, { ...about, birds: group.birds }, context.nowMs),
   )
+}
 
 function answeredLater(
   board: Board,

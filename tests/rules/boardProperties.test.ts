@@ -8,7 +8,8 @@ import { eventSchema, type RoomEvent } from '../../shared/board/events.ts'
 import type { Board } from '../../shared/board/state.ts'
 import { foldEvents } from '../../shared/rules/evolve.ts'
 import { decideTime, nextWakeAtMs } from '../../shared/rules/time.ts'
-import { allEvents, always, ofAnyWalk, walk, walkRoom } from './walk.ts'
+import { allEvents, ofAnyWalk, walk, walkRoom } from './walk.ts'
+import { always } from './walkedTurns.ts'
 
 /** What a walk must have met, or the facts above would hold of nothing. */
 const roundFacts = [
@@ -17,10 +18,22 @@ const roundFacts = [
   ...['DoubtShrunk', 'DoubtEnded', 'BirdsLooked', 'ReportSetAside', 'HoldSet', 'HoldLifted'],
   ...['NestOpened', 'ArrivalReleased', 'DayOpened', 'RoomOpened', 'CivilOffsetChanged'],
   ...['ShiftBegun', 'ShiftEnded', 'BreakBegun', 'BreakEnded', 'SignOffsSet', 'PersonRemoved'],
+  ...['OfferMade', 'OfferEnded', 'LeadTold', 'NoticeSeen', 'RequestRaised', 'RequestTaken'],
+  ...['RequestDeclined', 'RequestResolved', 'MentorSet', 'RoomSet', 'NestMoved', 'BirdMoved'],
+  ...[
+    'BirdsShort',
+    'BirdsFound',
+    'RoundMoved',
+    'PersonUnreachable',
+    'PersonReachable',
+    'DayClosed',
+  ],
 ] as const
 const claimRefusals = [
   ...['NotOnShift', 'NestUnknown', 'NestTaken', 'NothingReady', 'FinishFirst', 'AnswerFirst'],
-  ...['InDoubt', 'NotYours', 'SayWhatHappenedFirst', 'Expired', 'NotAllowed'],
+  ...['InDoubt', 'NotYours', 'SayWhatHappenedFirst', 'Expired', 'NotAllowed', 'MentorAway'],
+  ...['NotFree', 'NoMentor', 'RequestUnknown', 'RequestTaken', 'ResolveFirst', 'NestInHands'],
+  ...['LastBird', 'QuarantineDiffers'],
 ] as const
 
 describe('of any walk it holds that', () => {
@@ -59,6 +72,8 @@ describe('of any walk it holds that', () => {
       expect(Math.max(...birds.map(({ masses }) => masses.length))).toBeLessThanOrEqual(2)
       expect(after.days.length).toBeLessThanOrEqual(3)
       expect(after.setAside.length).toBeLessThanOrEqual(20)
+      expect(after.notices.length).toBeLessThanOrEqual(50)
+      expect(Object.keys(after.requests).length).toBeLessThanOrEqual(50)
       expect(nests.length).toBeLessThanOrEqual(120)
       expect(birds.length).toBeLessThanOrEqual(400)
     })

@@ -146,6 +146,20 @@ describe('what the owner of a doubt says', () => {
   })
 })
 
+describe('a visit answered in part after it lapsed, and taken back', () => {
+  it('is one doubt about all its birds', () => {
+    const answers = [f1, f2].map((bird) => ({ bird, outcome: 'ate' as const }))
+    const answer: Order = { type: 'AnswerBirds', nest: nestF, claimNo: 9, answers }
+    const half = silence.when(answer, { by: ana, at: '09:27', startedAt: '09:10' }).room
+    expect(half.board.nests[nestF]?.doubts).toMatchObject([{ no: 9, birds: [f3, f4] }])
+    const take: Order = { type: 'TakeBackFeed', nest: nestF, claimNo: 9 }
+    const { board } = half.when(take, { by: ana, at: '09:28' }).room
+    expect(board.nests[nestF]?.doubts.map(({ no, birds }) => [no, birds.toSorted()])).toEqual([
+      [9, [...birdsF]],
+    ])
+  })
+})
+
 describe('a fifth doubt', () => {
   it('ends the oldest as never answered', () => {
     const four = ([5, 6, 7, 8] as const).map((no) =>

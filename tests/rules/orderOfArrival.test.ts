@@ -12,6 +12,7 @@ import type { Board } from '../../shared/board/state.ts'
 import { decide } from '../../shared/rules/decide.ts'
 import { birdDueAtMs } from '../../shared/rules/due.ts'
 import { foldEvents } from '../../shared/rules/evolve.ts'
+import { twicePairs } from '../../shared/rules/twice.ts'
 import { known, letTimePass } from '../support/given.ts'
 import { birdOf, claimed, clock, ended, nestOf, opened, personOf } from '../support/roomBuilder.ts'
 import { walkRoom } from './walk.ts'
@@ -128,6 +129,19 @@ const feedsOf = (board: Board) =>
       .toSorted((a, b) => a.startedAtMs - b.startedAtMs),
   )
 
+/** The pairs fed too close together, by their starts: a number may depend on the order of arrival. */
+const pairsOf = (board: Board) => {
+  const rounds = board.nests[brood]?.rounds ?? []
+  const startOf = (no: number) => rounds.find((round) => round.no === no)?.startedAtMs ?? 0
+  return twicePairs(board, brood)
+    .map(({ pair, birds: fed, aboutAtMs }) => ({
+      starts: pair.map(startOf).toSorted((a, b) => a - b),
+      birds: fed.toSorted(),
+      aboutAtMs,
+    }))
+    .toSorted((a, b) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1))
+}
+
 const orders = fc.array(fc.nat(11), { minLength: 1, maxLength: 24 })
 const seed = 20_260_517
 
@@ -162,6 +176,10 @@ describe('late reports in whatever order', () => {
   it('leave every bird the same feeds', () => {
     anyOrder(8, feedsOf)
     anyOrder(12, feedsOf)
+  })
+
+  it('leave the same pairs of records that lie too close together', () => {
+    anyOrder(8, pairsOf)
   })
 
   it('make every bird due at the same instant while the nest is in somebody’s hands', () => {

@@ -4,7 +4,8 @@
 import { describe, expect, it } from 'vitest'
 import { isAsk } from '../../shared/board/rights.ts'
 import type { Held } from '../../shared/board/state.ts'
-import { allEvents, always, claims, ofAnyWalk, type Turn, walk } from './walk.ts'
+import { allEvents, claims, ofAnyWalk, type Turn, walk } from './walk.ts'
+import { always } from './walkedTurns.ts'
 
 const endings = (turn: Turn) =>
   allEvents(turn).flatMap((event) => (event.type === 'ClaimEnded' ? [event] : []))

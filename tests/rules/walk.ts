@@ -11,6 +11,7 @@ import type { Context } from '../../shared/rules/context.ts'
 import { decide } from '../../shared/rules/decide.ts'
 import { foldEvents } from '../../shared/rules/evolve.ts'
 import { civilOffsetEvents, openingEvents } from '../../shared/rules/founding.ts'
+import { presenceEvents } from '../../shared/rules/presence.ts'
 import type { Rejection } from '../../shared/rules/rejection.ts'
 import { letTimePass } from '../support/given.ts'
 import { birdOf, clock, nest, nestOf, privateRef } from '../support/roomBuilder.ts'
@@ -81,7 +82,10 @@ export function take(before: Board, step: Step, lastMs: InstantMs): Turn {
   const command = order === null ? null : ({ v: 1, ...order } as Command)
   const said = { step, nowMs, before, clockEvents, spokenTo, command, by }
   if (command === null) {
-    const events = civilOffsetEvents(spokenTo, ((step.pick % 5) - 2) * hourMs, nowMs)
+    const events =
+      step.kind === 'presence'
+        ? presenceEvents(spokenTo, by, step.pick % 3 > 0, nowMs)
+        : civilOffsetEvents(spokenTo, ((step.pick % 5) - 2) * hourMs, nowMs)
     return { ...said, rejection: null, events, after: foldEvents(spokenTo, events) }
   }
   const result = decide(spokenTo, command, contextAt(step, by, nowMs))
@@ -113,29 +117,9 @@ export const walks = fc.array(step, { minLength: 1, maxLength: stepsMax, size: '
 export const ofAnyWalk = (check: (steps: readonly Step[]) => void, numRuns = runs): void =>
   fc.assert(fc.property(walks, check), { seed, numRuns })
 
-/** Every turn of those walks, taken once for all the facts of a file. */
-let taken: readonly Turn[] | null = null
-function everyTurn(): readonly Turn[] {
-  if (taken) return taken
-  const turns: Turn[] = []
-  for (const steps of fc.sample(walks, { seed, numRuns: runs })) {
-    walk(steps, (turn) => turns.push(turn))
-  }
-  taken = turns
-  return turns
-}
-
-/** Whatever the walk, `fact` holds of each of its turns; where it does not, the shortest walk is told. */
-export function always(fact: (turn: Turn) => void): void {
-  try {
-    for (const turn of everyTurn()) fact(turn)
-  } catch (why) {
-    ofAnyWalk((steps) => {
-      walk(steps, fact)
-    })
-    throw why
-  }
-}
+/** The same walks, as they are drawn. */
+export const drawnWalks = (): readonly (readonly Step[])[] =>
+  fc.sample(walks, { seed, numRuns: runs })
 
 export const allEvents = (turn: Turn): readonly RoomEvent[] => [...turn.clockEvents, ...turn.events]
 

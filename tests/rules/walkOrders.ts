@@ -14,6 +14,7 @@ import type { Board } from '../../shared/board/state.ts'
 import type { Order } from '../support/given.ts'
 import { birdOf, nestOf } from '../support/roomBuilder.ts'
 import { everyone, halfHourly, inc1, twentyMinutely } from './smallRoom.ts'
+import { callAim, callMakers } from './walkCalls.ts'
 import type { Kind, Step } from './walkSteps.ts'
 
 export const chosen = <T>(from: readonly T[], pick: number): T => from[pick % from.length] as T
@@ -47,7 +48,7 @@ function visitNo(board: Board, where: NestId, step: Step): number | undefined {
   }
 }
 
-type Aim = { readonly by: PersonId; readonly where: NestId }
+export type Aim = { readonly by: PersonId; readonly where: NestId }
 const aboutAClaim: ReadonlySet<Kind> = new Set<Kind>([
   ...(['AnswerBirds', 'StartFeed', 'GiveBack', 'MoreTime', 'CalledAway'] as const),
   ...(['SayWhatHappened', 'HoldBird', 'SetHold'] as const),
@@ -71,6 +72,8 @@ export function aimOf(board: Board, step: Step): Aim {
     where: step.pick === 999 ? nestOf(99) : (chosen(nests, step.nest).id as NestId),
   }
   if (!step.isAimed) return anywhere
+  const ofCall = callAim(board, step)
+  if (ofCall) return ofCall
   if (step.kind === 'BeginShift' || step.kind === 'EndBreak') {
     const away = people(board, step.kind === 'BeginShift' ? 'off' : 'break')
     return away.length > 0 ? { ...anywhere, by: chosen(away, step.who) } : anywhere
@@ -105,7 +108,7 @@ type Said = {
   readonly claimNo: number
   readonly isEven: boolean
 }
-type Maker = (said: Said) => Order
+export type Maker = (said: Said) => Order
 
 /** Mostly birds of the nest; now and then an unknown one among them, or one from another nest. */
 function birdsMeant(board: Board, where: NestId, step: Step): readonly BirdId[] {
@@ -174,6 +177,18 @@ const holdOf = ({ nowMs, step }: Said) => ({
   reason: 'limping',
   lookAgainAtMs: nowMs + (step.pick % 40) * hourMs,
 })
+/** Now and then a count, and a brood of which one bird did otherwise and nobody knows which. */
+const countedBack = ({ birds, step }: Said) => ({
+  ...(step.pick % 4 === 0 ? { back: (step.pick >> 2) % (birds.length + 1) } : {}),
+  ...(step.pick % 4 === 1
+    ? {
+        notKnownWhich: {
+          outcome: chosen(['refused', 'notFed'] as const, step.pick >> 2),
+          count: 1,
+        },
+      }
+    : {}),
+})
 const numbered = ({ no }: Said) => (no === undefined ? {} : { claimNo: no })
 
 const reportMakers = {
@@ -183,6 +198,7 @@ const reportMakers = {
     nest: said.nest,
     ...numbered(said),
     answers: answersOf(said),
+    ...countedBack(said),
     ...(said.step.pick % 7 === 0
       ? { saidAtMs: Math.max(0, said.nowMs - said.step.pick * minuteMs) }
       : {}),
@@ -207,8 +223,11 @@ const reportMakers = {
     type: 'CorrectFeed',
     nest: said.nest,
     claimNo: said.claimNo,
-    answers: answersOf(said),
+    answers: said.isEven ? answersOf(said) : [],
     reason: 'tapped wrong',
+    ...(said.isEven
+      ? {}
+      : { toNest: chosen(Object.keys(said.board.nests) as NestId[], said.step.pick) }),
   }),
   HoldBird: (said) => ({ type: 'HoldBird', bird: said.bird, ...holdOf(said) }),
   BoxArrived: ({ step }) => ({
@@ -240,14 +259,15 @@ const reportMakers = {
   }),
 } as const satisfies Partial<Record<Kind, Maker>>
 
-const makers: Readonly<Record<Exclude<Kind, 'outage' | 'civilOffset'>, Maker>> = {
+const makers: Readonly<Record<Exclude<Kind, 'outage' | 'civilOffset' | 'presence'>, Maker>> = {
   ...askMakers,
   ...reportMakers,
+  ...callMakers,
 }
 
 /** What the step says about this nest; null for what nobody says. */
 export function orderOf(board: Board, nest: NestId, step: Step, nowMs: InstantMs): Order | null {
-  if (step.kind === 'outage' || step.kind === 'civilOffset') return null
+  if (step.kind === 'outage' || step.kind === 'civilOffset' || step.kind === 'presence') return null
   const birds = birdsMeant(board, nest, step)
   const no = visitNo(board, nest, step)
   return makers[step.kind]({

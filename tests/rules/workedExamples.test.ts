@@ -262,18 +262,16 @@ describe('a technique only Iris is signed off for', () => {
   })
 
   it('with one nest due while she is on a break is told the lead once, ten minutes after', () => {
-    const rest = dovecotes
-      .slice(1)
-      .map((id, n) =>
-        round({
-          nest: id,
-          no: 11 + n,
-          by: iris,
-          birds: [birdOf(11 + n)],
-          at: '09:50',
-          intervalMs: 7_200_000,
-        }),
-      )
+    const rest = dovecotes.slice(1).map((id, n) =>
+      round({
+        nest: id,
+        no: 11 + n,
+        by: iris,
+        birds: [birdOf(11 + n)],
+        at: '09:50',
+        intervalMs: 7_200_000,
+      }),
+    )
     const onBreak = dueAtTen.and(...rest).when({ type: 'BeginBreak' }, at(iris, '09:58')).room
     expect(during(onBreak)).toMatchObject([
       { time: '10:10', event: { type: 'LeadTold', why: 'lateTen', nest: nestOf(1) } },
