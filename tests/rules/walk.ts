@@ -13,6 +13,7 @@ import { foldEvents } from '../../shared/rules/evolve.ts'
 import { civilOffsetEvents, openingEvents } from '../../shared/rules/founding.ts'
 import { presenceEvents } from '../../shared/rules/presence.ts'
 import type { Rejection } from '../../shared/rules/rejection.ts'
+import { banded } from '../support/broodBuilder.ts'
 import { letTimePass } from '../support/given.ts'
 import { birdOf, clock, nest, nestOf, privateRef } from '../support/roomBuilder.ts'
 import {
@@ -43,7 +44,7 @@ export type Turn = {
 }
 
 const mixed = nestOf(7)
-/** Four broodmates on four different plans, beside the nests of the small room. */
+/** Four broodmates on four different plans, and two in quarantine, beside the nests of the small room. */
 export const walkRoom = room.and(
   nest(mixed, {
     label: 'X',
@@ -52,6 +53,10 @@ export const walkRoom = room.and(
       id: birdOf(20 + at),
       plan,
     })),
+  }),
+  banded(nestOf(8), {
+    ...{ label: 'Y', incubator: inc1, plan: halfHourly, isQuarantined: true },
+    birds: [24, 25].map((n) => ({ id: birdOf(n), band: null })),
   }),
 )
 
