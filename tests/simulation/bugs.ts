@@ -7,7 +7,7 @@ import type { Board } from '../../shared/board/state.ts'
 import { notLiveMs } from '../../shared/wire/limits.ts'
 import { readLine } from '../faults/journalOnDisk.ts'
 import {
-  askingOnBreaks,
+  askingTheAbsent,
   fetchingNobody,
   forgettingMentors,
   handingCallsOn,
@@ -50,7 +50,7 @@ export const bugs = {
   takesNoNoticeOfTwoFeeds: { serverBrain: withoutPairs },
   keepsAPairThatIsGone: { serverBrain: keepingPairs },
   shrugsAtAShortCount: { serverBrain: shruggingAtCounts },
-  asksPeopleOnABreak: { serverBrain: askingOnBreaks },
+  asksTheAbsent: { serverBrain: askingTheAbsent },
   letsATraineeClaimAlone: { serverBrain: forgettingMentors },
   handsACallOn: { serverBrain: handingCallsOn },
   fetchesNobodyForRefusals: { serverBrain: fetchingNobody },

@@ -49,9 +49,9 @@ function seeingPeople(brain: RoomBrain, change: (person: Person) => Person): Roo
   }
 }
 
-/** Whoever is on a break is asked like everybody else. */
-export const askingOnBreaks = (brain: RoomBrain): RoomBrain =>
-  seeingPeople(brain, (person) => (person.shift === 'break' ? { ...person, shift: 'on' } : person))
+/** Whoever is at home, or on a break, is asked like everybody else. */
+export const askingTheAbsent = (brain: RoomBrain): RoomBrain =>
+  seeingPeople(brain, (person) => ({ ...person, shift: 'on' }))
 
 /** A trainee is taken for a volunteer. */
 export function forgettingMentors(brain: RoomBrain): RoomBrain {

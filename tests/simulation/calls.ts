@@ -4,6 +4,7 @@
 import { minuteMs } from '../../shared/base/values.ts'
 import { birdsOf } from '../../shared/board/change.ts'
 import type { Board, Request } from '../../shared/board/state.ts'
+import { isMentorAway } from '../../shared/rules/mentors.ts'
 import { isFree, offeredTo } from '../../shared/rules/offers.ts'
 import { askedOf } from '../../shared/rules/requests.ts'
 import type { Chance } from './chance.ts'
@@ -21,6 +22,22 @@ const share = {
 export function answerCalls(person: Worker, sight: Sight): boolean {
   const { chance } = person.world
   return [finishCall, takeCall, answerOffer].some((call) => call(person, sight, chance))
+}
+
+/** A finger that comes down just after somebody else's. */
+export function takeTaken(person: Worker, sight: Sight, chance: Chance): boolean {
+  const taken = open(sight.board).filter((one) => one.taken && one.taken.person !== person.id)
+  if (taken.length === 0) return false
+  void person.ask(sight, { type: 'TakeRequest', v: 1, request: chance.oneOf(taken).id })
+  return true
+}
+
+/** A trainee who does not wait for anybody. */
+export function claimAlone(person: Worker, sight: Sight, chance: Chance): boolean {
+  if (!isMentorAway(sight.board, person.id)) return false
+  const { id: nest } = chance.oneOf(Object.values(sight.board.nests))
+  void person.ask(sight, { type: 'ClaimNest', v: 1, nest, sureEarly: true })
+  return true
 }
 
 const open = (board: Board): readonly Request[] => Object.values(board.requests)
@@ -123,7 +140,7 @@ export function nameMentor(person: Worker, sight: Sight, chance: Chance): boolea
   const trainee = people.find(({ role }) => role === 'trainee')
   const mentor = people.find(({ signOffs }) => signOffs.includes('mentor'))
   if (trainee === undefined || mentor === undefined) return false
-  const named = chance.happens(0.9) ? mentor.id : null
+  const named = chance.happens(0.6) ? mentor.id : null
   void person.ask(sight, { type: 'SetMentor', v: 1, person: trainee.id, mentor: named })
   return true
 }

@@ -23,7 +23,7 @@ const lead: Helper = {
 }
 const tubeFeeder: Helper = {
   role: 'volunteer',
-  signOffs: ['gapeSyringe', 'insectTweezers', 'cropTube'],
+  signOffs: ['gapeSyringe', 'insectTweezers', 'cropTube', 'fluids'],
 }
 const volunteer: Helper = { role: 'volunteer', signOffs: ['gapeSyringe', 'insectTweezers'] }
 const trainee: Helper = { role: 'trainee', signOffs: ['gapeSyringe'] }

@@ -37,7 +37,7 @@ export const plantedSeeds: Readonly<
   takesNoNoticeOfTwoFeeds: { seed: 1, breaks: ['round'] },
   keepsAPairThatIsGone: { seed: 1, breaks: ['round'] },
   shrugsAtAShortCount: { seed: 1, breaks: ['round'] },
-  asksPeopleOnABreak: { seed: 1, breaks: ['round'] },
+  asksTheAbsent: { seed: 1, breaks: ['round'] },
   letsATraineeClaimAlone: { seed: 1, breaks: [17] },
   handsACallOn: { seed: 1, breaks: ['round'] },
   fetchesNobodyForRefusals: { seed: 1, breaks: ['round'] },

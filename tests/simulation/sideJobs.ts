@@ -6,6 +6,7 @@ import { birdsOf } from '../../shared/board/change.ts'
 import type { Bird, Board, Nest } from '../../shared/board/state.ts'
 import {
   callHelp,
+  claimAlone,
   findBird,
   mendNest,
   moveBird,
@@ -13,6 +14,7 @@ import {
   nameMentor,
   readNotice,
   sendSomebody,
+  takeTaken,
 } from './calls.ts'
 import type { Chance } from './chance.ts'
 import { drawAnswer } from './visit.ts'
@@ -44,6 +46,8 @@ const jobs: readonly (readonly [number, Job])[] = [
   [0.003, moveBird],
   [0.02, nameMentor],
   [0.006, mendNest],
+  [0.05, takeTaken],
+  [0.3, claimAlone],
 ]
 
 /** Does at most one of them. */
