@@ -5,7 +5,7 @@ import type { NestId, PersonId, RequestId } from '../../shared/base/values.ts'
 import type { Board } from '../../shared/board/state.ts'
 import { requestOf } from '../support/callBuilder.ts'
 import { everyone, inc1, inc2 } from './smallRoom.ts'
-import type { Aim, Maker } from './walkOrders.ts'
+import type { Aim, Maker } from './walkSaid.ts'
 import type { Kind, Step } from './walkSteps.ts'
 
 const chosen = <T>(from: readonly T[], pick: number): T => from[pick % from.length] as T

@@ -7,7 +7,6 @@ import {
   type InstantMs,
   minuteMs,
   type NestId,
-  type PersonId,
 } from '../../shared/base/values.ts'
 import { crops, outcomes } from '../../shared/board/constants.ts'
 import type { Board } from '../../shared/board/state.ts'
@@ -15,6 +14,7 @@ import type { Order } from '../support/given.ts'
 import { birdOf, nestOf } from '../support/roomBuilder.ts'
 import { everyone, halfHourly, inc1, twentyMinutely } from './smallRoom.ts'
 import { callAim, callMakers } from './walkCalls.ts'
+import type { Aim, Maker, Said } from './walkSaid.ts'
 import type { Kind, Step } from './walkSteps.ts'
 
 export const chosen = <T>(from: readonly T[], pick: number): T => from[pick % from.length] as T
@@ -48,7 +48,6 @@ function visitNo(board: Board, where: NestId, step: Step): number | undefined {
   }
 }
 
-export type Aim = { readonly by: PersonId; readonly where: NestId }
 const aboutAClaim: ReadonlySet<Kind> = new Set<Kind>([
   ...(['AnswerBirds', 'StartFeed', 'GiveBack', 'MoreTime', 'CalledAway'] as const),
   ...(['SayWhatHappened', 'HoldBird', 'SetHold'] as const),
@@ -95,20 +94,6 @@ export function aimOf(board: Board, step: Step): Aim {
   const aim = chosen(held, step.nest)
   return ofALead.has(step.kind) ? { ...aim, by: anywhere.by } : aim
 }
-
-/** Everything an order may need, worked out once. */
-type Said = {
-  readonly board: Board
-  readonly step: Step
-  readonly nowMs: InstantMs
-  readonly nest: NestId
-  readonly birds: readonly BirdId[]
-  readonly bird: BirdId
-  readonly no: number | undefined
-  readonly claimNo: number
-  readonly isEven: boolean
-}
-export type Maker = (said: Said) => Order
 
 /** Mostly birds of the nest; now and then an unknown one among them, or one from another nest. */
 function birdsMeant(board: Board, where: NestId, step: Step): readonly BirdId[] {
