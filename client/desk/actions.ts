@@ -7,6 +7,7 @@ import { nameOf } from '../../shared/views/names.ts'
 import type { SignInOutcome } from '../session/outcomes.ts'
 import type { Session } from '../session/session.ts'
 import { askRefusal, sendingWords, signInRefusal } from '../ui/askOutcome.ts'
+import { SecondTap } from '../ui/secondTap.ts'
 import type { Say } from '../ui/words.ts'
 import type { Ui, UiState } from './ui.ts'
 
@@ -19,6 +20,7 @@ export class DeskActions {
   readonly #session: Session
   readonly #ui: Ui
   readonly #say: Say
+  readonly #secondTap = new SecondTap()
 
   constructor(session: Session, ui: Ui, say: Say) {
     this.#session = session
@@ -57,10 +59,14 @@ export class DeskActions {
     return outcome.status === 'applied'
   }
 
-  /** Keeps a record on this device and closes the form. True when it is kept. */
+  /** Keeps a record on this device, a second press left out, and closes the form. True when kept. */
   async report(command: CommandOf<ReportType>): Promise<boolean> {
     const { person } = this.#ui.value
     if (person === null) return false
+    return this.#secondTap.unlessSame({ person, command }, () => this.#keep(person, command))
+  }
+
+  async #keep(person: PersonId, command: CommandOf<ReportType>): Promise<boolean> {
     const outcome = await this.#session.report(person, command)
     if (outcome.status === 'kept') this.change(closed)
     else this.change({ notice: sendingWords[outcome.status] })

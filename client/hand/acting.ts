@@ -5,6 +5,7 @@ import type { PersonId } from '../../shared/base/values.ts'
 import type { AskType, CommandOf, ReportType } from '../../shared/board/commands.ts'
 import type { Session } from '../session/session.ts'
 import { askRefusal, sendingWords } from '../ui/askOutcome.ts'
+import { SecondTap } from '../ui/secondTap.ts'
 import type { Say } from '../ui/words.ts'
 import type { Page } from './page.ts'
 import { onPage, type Ui } from './ui.ts'
@@ -16,6 +17,7 @@ export class Acting {
   readonly session: Session
   readonly ui: Ui
   readonly #say: Say
+  readonly #secondTap = new SecondTap()
   /** When this page life saw each claim begin, by its own monotonic clock. */
   readonly #begun = new Map<number, number>()
 
@@ -64,10 +66,20 @@ export class Acting {
     return isGranted
   }
 
-  /** Keeps a report on the device. True when it is kept. */
+  /** Keeps a report on the device, a second tap left out. True when it is kept. */
   async report(command: CommandOf<ReportType>, claimNo?: number): Promise<boolean> {
-    const person = this.person
+    const { person } = this
     if (person === null) return false
+    return this.#secondTap.unlessSame({ person, command }, () =>
+      this.#keep(person, command, claimNo),
+    )
+  }
+
+  async #keep(
+    person: PersonId,
+    command: CommandOf<ReportType>,
+    claimNo: number | undefined,
+  ): Promise<boolean> {
     const startedMonoMs = claimNo === undefined ? undefined : this.#begun.get(claimNo)
     const when = startedMonoMs === undefined ? {} : { startedMonoMs }
     const outcome = await this.session.report(person, command, when)
