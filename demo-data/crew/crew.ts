@@ -3,6 +3,8 @@
 
 import { setTimeout } from 'node:timers/promises'
 import type { PersonId } from '../../shared/base/values.ts'
+import type { Board } from '../../shared/board/state.ts'
+import { claimOf } from '../../shared/rules/decision.ts'
 import { drawFrom } from './chance.ts'
 import { Crops } from './crops.ts'
 import { Feeder } from './feeder.ts'
@@ -28,6 +30,19 @@ const enterMaxMs = 20_000
 const drainMaxMs = 20_000
 const lookAgainMs = 50
 
+/** About as many hands as such a room has on a busy day: one for eight nests, and one more. */
+const handsFor = (nests: number): number => Math.ceil(nests / 8) + 1
+
+/** Whoever has a nest in hand stays, and then those who may do most. */
+function whoStays(board: Board): readonly PersonId[] {
+  const has = (person: PersonId) => (claimOf(board, person) ? 1 : 0)
+  const people = Object.values(board.people).filter(({ isRemoved }) => !isRemoved)
+  return people
+    .sort((a, b) => has(b.id) - has(a.id) || b.signOffs.length - a.signOffs.length)
+    .slice(0, handsFor(Object.keys(board.nests).length))
+    .map(({ id }) => id)
+}
+
 export class Crew {
   readonly #place: CrewPlace
   readonly #crops = new Crops()
@@ -40,20 +55,42 @@ export class Crew {
 
   /** Everybody comes in, one after the other: the server works out one PIN at a time. */
   async enter(people: readonly SignIn[]): Promise<void> {
-    for (const [at, one] of people.entries()) {
-      const { origin, room, seed, speed } = this.#place
-      const token = await pairedToken(origin, room)
-      const handset = new Handset({ origin, room, person: one.person, token })
-      await handset.start()
-      await this.#within(enterMaxMs, () => handset.canAsk, `${one.person} is not let in`)
-      if (!(await handset.signIn(one.pin))) throw new Error(`${one.person} cannot sign in`)
-      await handset.ask({ type: 'BeginShift', v: 1 })
-      const draw = drawFrom(seed * 1_000 + at)
-      const parts = { person: one.person, handset, crops: this.#crops, draw, speed }
-      this.#feeders.push(new Feeder({ ...parts, habit: habitOf(at) }))
+    const handsets: Handset[] = []
+    for (const one of people) handsets.push(await this.#signedIn(one))
+    const board = handsets[0]?.see()?.board
+    if (!board) return
+    this.#crops.learn(board)
+    const staying = whoStays(board)
+    for (const [at, { person }] of people.entries()) {
+      const handset = handsets[at]
+      if (!handset) continue
+      if (!staying.includes(person)) await this.#goesHome(handset)
+      else await this.#begins(handset, person, staying.indexOf(person))
     }
-    const board = this.#feeders[0]?.handset.see()?.board
-    if (board) this.#crops.learn(board)
+  }
+
+  async #signedIn(one: SignIn): Promise<Handset> {
+    const { origin, room } = this.#place
+    const token = await pairedToken(origin, room)
+    const handset = new Handset({ origin, room, person: one.person, token })
+    await handset.start()
+    await this.#within(enterMaxMs, () => handset.canAsk, `${one.person} is not let in`)
+    if (!(await handset.signIn(one.pin))) throw new Error(`${one.person} cannot sign in`)
+    return handset
+  }
+
+  async #begins(handset: Handset, person: PersonId, at: number): Promise<void> {
+    const { seed, speed } = this.#place
+    await handset.ask({ type: 'BeginShift', v: 1 })
+    const draw = drawFrom(seed * 1_000 + at)
+    const parts = { person, handset, crops: this.#crops, draw, speed }
+    this.#feeders.push(new Feeder({ ...parts, habit: habitOf(at) }))
+  }
+
+  /** Their shift is over: more hands than the room needs would only stand about. */
+  async #goesHome(handset: Handset): Promise<void> {
+    if (handset.isOnShift) await handset.ask({ type: 'EndShift', v: 1 })
+    handset.close()
   }
 
   work(): void {

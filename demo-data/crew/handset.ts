@@ -93,6 +93,11 @@ export class Handset {
     return status === 'done'
   }
 
+  get isOnShift(): boolean {
+    const shift = this.#session.snapshot().board?.people[this.#place.person]?.shift
+    return shift === 'on' || shift === 'break'
+  }
+
   get canAsk(): boolean {
     return this.#session.snapshot().canAsk
   }
