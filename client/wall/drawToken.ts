@@ -93,6 +93,12 @@ function unseenName({ parts }: Placed): ComponentChild {
 
 const isMouth = ({ shape }: Placed): boolean => shape === 'mouth' || shape === 'wide'
 
+/**
+ * Only what waits for its moment slides with time. What is taken in hand, held or warming stands where it
+ * is put at once: sliding there it would cross its neighbours.
+ */
+const drifting: ReadonlySet<string> = new Set(['shut', 'warm', 'mouth', 'wide'])
+
 /** A nest, or several in one mouth, where the layout put it. */
 export function drawToken(token: Placed, sizes: Sizes): ComponentChild {
   const { shape, parts, isFenced, isDoubted, isWanted, bodyLeft, bodyWidth } = token
@@ -102,7 +108,7 @@ export function drawToken(token: Placed, sizes: Sizes): ComponentChild {
   const flags = `${isDoubted ? ' doubted' : ''}${isWanted ? ' wanted' : ''}${isOne ? '' : ' pile'}`
   return html`<li
     class=${`nest ${shape === 'noPlan' ? 'no-plan' : shape}${flags}`}
-    key=${token.key}
+    key=${`${token.key} ${drifting.has(shape) ? 'drifts' : shape}`}
     ...${asked}
     data-token=${shape}
     style=${{ transform: `translateX(${rem(token.left)})`, width: rem(token.width) }}
