@@ -1,7 +1,7 @@
 // A house of one invented room, in this process, whose clock a test turns: its past is told as commands
 // at clock times, and its pages are the built ones in real browsers.
 
-import { mkdtempSync, rmSync } from 'node:fs'
+import { cpSync, lstatSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { prepareBuild } from '../../server/bin/launch.mjs'
@@ -79,10 +79,20 @@ const lastWord = ({ now }: Stage): Told => ({
   command: { type: 'IncubatorRead', v: 1, incubator: i(1), tempDeciC: 350 },
 })
 
+const aFolder = (): string => mkdtempSync(join(tmpdir(), 'cranked-'))
+
+/** A lock is a socket, and goes with its process. */
+const isKept = (path: string): boolean => !lstatSync(path).isSocket()
+
+function openIn(folder: string, port: number, time: CrankedTime): Promise<OpenHouse> {
+  const options = { roomsDir: join(folder, 'rooms'), port, newRoom: null, speed: 1 }
+  return openHouse(options, quietLog, time)
+}
+
 export class CrankedHouse {
   readonly time: CrankedTime
-  readonly #folder: string
-  readonly #house: OpenHouse
+  #folder: string
+  #house: OpenHouse
 
   private constructor(parts: { time: CrankedTime; folder: string; house: OpenHouse }) {
     this.time = parts.time
@@ -92,12 +102,10 @@ export class CrankedHouse {
 
   static async open(stage: Stage): Promise<CrankedHouse> {
     await prepareBuild(new URL('../..', import.meta.url).pathname)
-    const folder = mkdtempSync(join(tmpdir(), 'cranked-'))
-    const roomsDir = join(folder, 'rooms')
-    await makeRoom(stage, roomsDir)
+    const folder = aFolder()
+    await makeRoom(stage, join(folder, 'rooms'))
     const time = new CrankedTime(at(stage.now))
-    const options = { roomsDir, port: 0, newRoom: null, speed: 1 }
-    return new CrankedHouse({ time, folder, house: await openHouse(options, quietLog, time) })
+    return new CrankedHouse({ time, folder, house: await openIn(folder, 0, time) })
   }
 
   get origin(): string {
@@ -110,6 +118,24 @@ export class CrankedHouse {
 
   events = <Type extends Parameters<typeof eventsOf>[1]>(type: Type) =>
     eventsOf(join(this.#folder, 'rooms', stageRoom), type)
+
+  /**
+   * The server is gone from one moment to the next, and back on its port when `meanwhile` is over. What
+   * it goes on from is its folder as it was that moment: nothing a server does while it closes is kept.
+   */
+  async strike(meanwhile: () => Promise<void>): Promise<void> {
+    const { port } = this.#house
+    const left = aFolder()
+    cpSync(this.#folder, left, { recursive: true, filter: isKept })
+    await this.#house.close()
+    rmSync(this.#folder, { recursive: true })
+    this.#folder = left
+    try {
+      await meanwhile()
+    } finally {
+      this.#house = await openIn(left, port, this.time)
+    }
+  }
 
   async close(): Promise<void> {
     await this.#house.close()

@@ -1,12 +1,15 @@
 // The screens of a cranked house in real browsers, and the few things a finger does on them.
 
-import type { Browser, Page } from 'playwright-core'
+import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { type CrankedHouse, stagePin } from './crankedHouse.ts'
 
 export const phone = { viewport: { width: 390, height: 844 } } as const
 
-async function opened(browser: Browser, url: string, size: { width: number; height: number }) {
-  const page = await (await browser.newContext({ viewport: size })).newPage()
+export type Size = { readonly width: number; readonly height: number }
+
+/** A page that fails the test which uses it when a script of its own breaks. */
+export async function openedIn(context: BrowserContext, url: string): Promise<Page> {
+  const page = await context.newPage()
   page.on('pageerror', (error) => {
     throw error
   })
@@ -15,7 +18,8 @@ async function opened(browser: Browser, url: string, size: { width: number; heig
 }
 
 export async function wallOf(browser: Browser, house: CrankedHouse): Promise<Page> {
-  const page = await opened(browser, `${house.origin}/wall`, { width: 1920, height: 1080 })
+  const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } })
+  const page = await openedIn(context, `${house.origin}/wall`)
   await page.getByTestId('lane-1').waitFor()
   return page
 }
@@ -25,9 +29,18 @@ export async function handOf(
   browser: Browser,
   house: CrankedHouse,
   person: string,
-  size: { width: number; height: number } = phone.viewport,
+  size: Size = phone.viewport,
 ): Promise<Page> {
-  const page = await opened(browser, `${house.origin}/hand`, size)
+  return handIn(await browser.newContext({ viewport: size }), house, person)
+}
+
+/** The same in a context of the test's own. */
+export async function handIn(
+  context: BrowserContext,
+  house: CrankedHouse,
+  person: string,
+): Promise<Page> {
+  const page = await openedIn(context, `${house.origin}/hand`)
   await signIn(page, person)
   return page
 }
@@ -44,6 +57,10 @@ export const tap = (page: Page, id: string): Promise<void> => page.getByTestId(i
 /** As long as a page may take to change under a finger before the finger tries again. */
 const retryMs = 2_000
 
+/** From another nest's page it is the way back. */
+const waysToTheList = (page: Page) =>
+  page.getByTestId('another').or(page.getByTestId('not-this')).or(page.getByTestId('back')).first()
+
 /**
  * Opens a nest's own page from wherever free hands are; whoever is asked for another nest says no
  * first. An offer may come between any two taps, and then the list is gone again.
@@ -51,13 +68,25 @@ const retryMs = 2_000
 export async function openNest(page: Page, label: string): Promise<void> {
   const row = page.getByTestId(`nest-${label}`)
   for (let tries = 0; tries < 10 && !(await row.isVisible()); tries += 1) {
-    const way = page.getByTestId('another').or(page.getByTestId('not-this')).first()
+    const way = waysToTheList(page)
     await way.waitFor()
     await way.click({ timeout: retryMs }).catch(() => undefined)
     await row.waitFor({ timeout: retryMs }).catch(() => undefined)
   }
   await row.click()
   await page.getByTestId('page-nest').waitFor()
+}
+
+/** From a nest's page, or the list, to what comes next. */
+export async function goHome(page: Page): Promise<void> {
+  const home = page.getByTestId('page-next').or(page.getByTestId('page-offer'))
+  for (let tries = 0; tries < 10 && !(await home.first().isVisible()); tries += 1) {
+    await page
+      .getByTestId('back')
+      .click({ timeout: retryMs })
+      .catch(() => undefined)
+  }
+  await home.first().waitFor()
 }
 
 /** "All of them ate", and saved without taking another. */

@@ -1,11 +1,14 @@
 // The wire between one page and the server, with a hand on it: deaf (what the server says is lost, what
-// the page says arrives) or cut (closed, and refused until it is whole again).
+// the page says arrives), held (what the server says waits, in order), or cut (closed, and refused until
+// it is whole again).
 
 import type { BrowserContext, WebSocketRoute } from 'playwright-core'
 
 export class HeldLink {
-  #state: 'whole' | 'deaf' | 'cut' = 'whole'
+  #state: 'whole' | 'deaf' | 'held' | 'cut' = 'whole'
   readonly #open = new Set<WebSocketRoute>()
+  /** What a held page has not heard yet. */
+  #unheard: readonly (() => void)[] = []
 
   /** Every WebSocket of the context goes through the hand from now on. */
   static async on(context: BrowserContext): Promise<HeldLink> {
@@ -18,6 +21,11 @@ export class HeldLink {
     this.#state = 'deaf'
   }
 
+  /** For the moment in which somebody else was quicker; shorter than a page waits before it says so. */
+  hold(): void {
+    this.#state = 'held'
+  }
+
   async cut(): Promise<void> {
     this.#state = 'cut'
     await Promise.all([...this.#open].map((page) => page.close()))
@@ -26,6 +34,8 @@ export class HeldLink {
 
   mend(): void {
     this.#state = 'whole'
+    for (const hear of this.#unheard) hear()
+    this.#unheard = []
   }
 
   #join(page: WebSocketRoute): void {
@@ -38,6 +48,7 @@ export class HeldLink {
     page.onMessage((message) => server.send(message))
     server.onMessage((message) => {
       if (this.#state === 'whole') page.send(message)
+      if (this.#state === 'held') this.#unheard = [...this.#unheard, () => page.send(message)]
     })
   }
 }
