@@ -87,7 +87,7 @@ describe('a record put onto another nest', () => {
     const no = moved?.type === 'RoundMoved' ? moved.toNo : 0
     expect(after.room.board.nests[nestQ]?.rounds.at(-1)).toMatchObject({
       ...{ no, person: ana, standing: 'late', startedAtMs: clock('14:10') },
-      ...{ birds: [q1, q2, q3], isTakenBack: false },
+      ...{ birds: [q1, q2, q3], isTakenBack: false, isSaid: false },
     })
   })
 
