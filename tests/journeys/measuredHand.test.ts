@@ -14,10 +14,8 @@ import {
   freeWalks,
   handFaults,
   lostWalks,
-  seenWithoutHeading,
   stepMaxMs,
   walked,
-  withoutHeading,
 } from './measuredPages.ts'
 
 let browser: Browser
@@ -112,11 +110,5 @@ describe('without a link', () => {
     }
     await walked(page, walk)
     expect(await handFaults(page)).toEqual([])
-  })
-})
-
-describe('the pages known to lack a heading', () => {
-  it('are these and no others', () => {
-    expect([...seenWithoutHeading].sort()).toEqual(withoutHeading)
   })
 })

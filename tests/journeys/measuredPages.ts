@@ -107,35 +107,13 @@ export async function walked(page: Page, { way, shows }: Walk): Promise<void> {
 const sizes = [phone.viewport, { width: 360, height: 740 }] as const
 const widthsPx = [360, 390, 768, 1024] as const
 
-/**
- * Pages known to have no heading of the first level, by the one rule that says so. A list that only gets
- * shorter: measuredHand.test.ts fails when a page on it has its heading, until it is taken off.
- */
-export const withoutHeading: readonly string[] = ['feeding', 'more', 'next', 'pin']
-const headingRule = 'axe page-has-heading-one'
-
-/** Of the pages above, those that were seen to lack it. */
-export const seenWithoutHeading = new Set<string>()
-
-async function shownPage(page: Page): Promise<string> {
-  const id = await page.locator('[data-testid^="page-"]').getAttribute('data-testid')
-  return (id ?? '').replace('page-', '')
-}
-
-async function newFaults(page: Page): Promise<readonly string[]> {
-  const faults = await pageFaults(page, gloveLimits)
-  const shown = await shownPage(page)
-  const known = (fault: string) => fault.startsWith(headingRule) && withoutHeading.includes(shown)
-  if (faults.some(known)) seenWithoutHeading.add(shown)
-  return faults.filter((fault) => !known(fault))
-}
-
 /** What is wrong with the page that is shown, at both sizes of phone; its width on tablets too. */
 export async function handFaults(page: Page): Promise<readonly string[]> {
   const found: string[] = [...(await sidewaysFaults(page, widthsPx))]
   for (const size of sizes) {
     await page.setViewportSize(size)
-    found.push(...(await newFaults(page)).map((fault) => `${size.width} px: ${fault}`))
+    const faults = await pageFaults(page, gloveLimits)
+    found.push(...faults.map((fault) => `${size.width} px: ${fault}`))
   }
   await page.setViewportSize(phone.viewport)
   return found

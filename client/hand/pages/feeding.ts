@@ -27,7 +27,7 @@ import { warningLines } from './warnings.ts'
 function bar(hand: Served, claim: ClaimView): ComponentChild {
   const minutes = wholeMinutes(hand.nowMs - claim.startedAtMs)
   return html`<div class="mine" data-testid="claim-bar">
-    <span class="label" data-testid="claim-label">${claim.label}</span>
+    <span class="label" role="heading" aria-level="1" data-testid="claim-label">${claim.label}</span>
     <span class="box">${claim.incubatorLabel}</span>
     <span data-testid="out-of-heat">
       ${claim.isOpened ? visitWords.out(minutes) : visitWords.sinceClaim(minutes)}

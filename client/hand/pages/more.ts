@@ -54,7 +54,8 @@ export function morePage(hand: Served): ComponentChild {
   const open = callsView(hand.board, hand.names, hand).length
   return frame(hand, {
     id: 'more',
-    body: html`<div class="choices">
+    body: html`<h1>${handWords.more}</h1>
+      <div class="choices">
       ${to(hand, { type: 'box' }, { id: 'box', text: handWords.boxArrived })}
       ${to(hand, { type: 'calls' }, { id: 'calls', text: callWords.open, small: callWords.count(open) })}
       ${shiftPress(hand)} ${to(hand, { type: 'signOut' }, { id: 'end-shift', text: shiftWords.end })}

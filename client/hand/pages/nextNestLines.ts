@@ -23,7 +23,7 @@ function hero(next: NextNest, size: 'large' | 'small'): ComponentChild {
   const minutes = wholeMinutes(next.lateMs)
   return html`<div class=${`hero ${shape} ${size}`}>
     ${mouth(shape)}
-    <b data-testid="next-label">${next.summary.label}</b>
+    <b role="heading" aria-level="1" data-testid="next-label">${next.summary.label}</b>
     ${minutes > 0 ? html`<b>${minutes}</b>` : null}
   </div>`
 }

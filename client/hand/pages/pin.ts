@@ -68,7 +68,7 @@ export function pinPage(hand: Hand, page: PinPage): ComponentChild {
   const other = page.how === 'pin' ? 'code' : 'pin'
   return frame(hand, {
     id: 'pin',
-    body: html`${hand.ui.notice ? null : html`<h1>${title(hand, page)}</h1>`}
+    body: html`<h1>${title(hand, page)}</h1>
       <p class="dots" data-testid="dots">${'●'.repeat(digits.length)}</p>
       <div class="keys">
         ${figures.map(key)}
