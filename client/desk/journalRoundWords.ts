@@ -80,7 +80,7 @@ export const roundLines = {
   DoubtShrunk: ({ nest, birds }, say) =>
     `The doubt on nest ${say.nest(nest)} is now about ${birdsWords(birds.length)}.`,
   DoubtEnded: ({ nest, how, said }, say) =>
-    `The doubt on nest ${say.nest(nest)} is over: ${doubtEnds[how]}${said === undefined ? '' : `, ${said} were fed`}.`,
+    `The doubt on nest ${say.nest(nest)} is over: ${doubtEnds[how]}${said === undefined ? '' : ` ${said} were fed`}.`,
   BirdsLooked: ({ nest, looks }, say) =>
     `Crops of nest ${say.nest(nest)}: ${looks.map(({ bird, crop }) => `${say.bird(bird)} ${cropWords[crop]}`).join(', ')}.`,
   ReportSetAside: ({ nest, why }, say) =>

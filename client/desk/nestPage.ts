@@ -66,13 +66,15 @@ function nestForm(desk: Served, view: DeskNestView): ComponentChild {
   }
 }
 
-const stateLine = (desk: Served, { summary }: DeskNestView): string =>
-  summary.state.type === 'claimed'
-    ? nestWords.holds(
-        nameOr(summary.state.name),
-        Math.floor((desk.nowMs - summary.state.sinceMs) / 60_000),
-      )
-    : dueWords(desk, summary)
+/** In a table the column says that a time is when it is due; here the line does. */
+function stateLine(desk: Served, { summary }: DeskNestView): string {
+  const { state } = summary
+  if (state.type === 'claimed') {
+    return nestWords.holds(nameOr(state.name), Math.floor((desk.nowMs - state.sinceMs) / 60_000))
+  }
+  const isBareTime = state.type === 'due' || state.type === 'soon' || state.type === 'later'
+  return isBareTime ? `${nestWords.due} ${dueWords(desk, summary)}` : dueWords(desk, summary)
+}
 
 /** Null where there is no such nest any more. */
 export function nestPage(desk: Served, nest: NestId): ComponentChild {

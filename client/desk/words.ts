@@ -3,7 +3,7 @@
 
 import type { RequestKind, SignOff } from '../../shared/board/constants.ts'
 import type { EventOf } from '../../shared/board/events.ts'
-import { birdsWords, formerHelper, minutesWords } from '../ui/words.ts'
+import { andList, birdsWords, formerHelper, minutesWords } from '../ui/words.ts'
 import type { NestFilter, Tab } from './ui.ts'
 
 export const signOffWords: Readonly<Record<SignOff, string>> = {
@@ -45,7 +45,7 @@ export const headWords = {
   leads: (names: readonly string[]) =>
     names.length === 0
       ? 'Nobody leads now'
-      : `${names.join(' and ')} ${names.length === 1 ? 'leads' : 'lead'}`,
+      : `${andList(names)} ${names.length === 1 ? 'leads' : 'lead'}`,
   signOut: 'Sign out',
   beginShift: 'Begin my shift',
   endShift: 'End my shift',
@@ -139,7 +139,7 @@ export const handsWords = {
   call: (kind: RequestKind, label: string | null) =>
     `${label ?? ''} ${kind === 'help' ? 'help' : kind === 'fluids' ? 'fluids' : 'droppings'}`.trim(),
   asked: (label: string) => `asked for ${label}`,
-  back: (time: string | null) => (time === null ? 'on a break' : `back ${time}`),
+  back: (time: string | null) => (time === null ? 'on a break' : `due back ${time}`),
   mentorAway: 'mentor away',
   silent: (time: string) => `silent since ${time}`,
   unreachable: (time: string) => `no screen since ${time}`,

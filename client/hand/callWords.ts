@@ -1,10 +1,7 @@
 // The sentences of calls, offers, notices and of what a lead does in the round. Pieces are functions of
 // data; whatever several screens say stands in client/ui/words.ts.
 
-import { birdsWords, minutesWords, orList } from '../ui/words.ts'
-
-export const andList = (items: readonly string[]): string =>
-  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
+import { andList, birdsWords, minutesWords, orList } from '../ui/words.ts'
 
 export const callWords = {
   help: 'Help',
@@ -148,7 +145,7 @@ export const shiftWords = {
   has: (label: string) => `has ${label}`,
   asked: (label: string) => `asked: ${label}`,
   called: 'called away',
-  onBreak: (time: string | null) => (time === null ? 'on a break' : `back ${time}`),
+  onBreak: (time: string | null) => (time === null ? 'on a break' : `due back ${time}`),
   endTitle: (name: string) => `Thank you, ${name}.`,
   end: 'End my shift',
   endSmall: 'and leave this device',

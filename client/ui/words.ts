@@ -26,6 +26,8 @@ export const birdsWords = (n: number): string => count(n, 'bird')
 export const formerHelper = 'a former helper'
 export const orList = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} or ${items.at(-1)}`
+export const andList = (items: readonly string[]): string =>
+  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** "0.6 mL", "3 pieces", "1.2 g". */
@@ -352,7 +354,7 @@ export const handWords = {
   beginBreak: 'Break',
   chooseNest: 'Which nest?',
   yours: (label: string) => `${label} is yours`,
-  each: (plan: string, amount: string | null) => (amount ? `${plan} ${amount} each` : plan),
+  each: (plan: string, amount: string | null) => (amount ? `${plan}, ${amount} each` : plan),
   planFor: (bands: string, line: string) => `${line}: ${bands}`,
   amountHidden: 'Amount hidden: look first',
   planned: (amount: string) => `planned ${amount}`,
@@ -435,7 +437,7 @@ export const handWords = {
   signOut: 'Sign out',
   switchPerson: 'Someone else',
   records: (n: number) => `${count(n, 'record')} ${n === 1 ? 'waits' : 'wait'} here`,
-  oldest: (n: number) => (n === 0 ? 'not a minute old' : `the oldest ${minutesWords(n)}`),
+  oldest: (n: number) => (n === 0 ? 'less than a minute old' : `the oldest ${minutesWords(n)}`),
   goByThemselves: 'They go by themselves once live again.',
   waits: 'waits',
   nothingWaits: 'Nothing waits. All is saved.',

@@ -4,10 +4,7 @@
 import { unreachable } from '../../shared/base/control.ts'
 import type { AlertLevel, WallAlert } from '../../shared/views/wallAlerts.ts'
 import type { HouseCondition } from '../../shared/wire/frames.ts'
-import { capital, formerHelper } from '../ui/words.ts'
-
-const andList = (items: readonly string[]): string =>
-  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
+import { andList, capital, formerHelper } from '../ui/words.ts'
 
 export const stripWords = {
   stop: 'stop',
@@ -36,7 +33,7 @@ export const topWords = {
 export const footWords = {
   here: (here: number, free: number) =>
     here === 0 ? 'Nobody here' : `${here} here, ${free === 0 ? 'none' : free} free`,
-  back: (name: string, time: string | null) => (time ? `${name} back ${time}` : `${name} away`),
+  back: (name: string, time: string | null) => (time ? `${name} due back ${time}` : `${name} away`),
   unheard: (name: string) => `${name} not heard`,
   moreAway: (n: number, isMore: boolean) => `${n} ${isMore ? 'more ' : ''}away`,
   why: (label: string, reason: string) => `${label} ${reason}`,

@@ -42,6 +42,8 @@ describe('two people on one nest', () => {
     ]
     const [label, same] = await Promise.all(hands.map(({ page }) => offered(page)))
     expect(same).toBe(label)
+    // What has just come is deaf for a moment: both wait for it, so that both then press at once.
+    for (const { page } of hands) await page.getByTestId('claim').click({ trial: true })
     await Promise.all(
       hands.map(({ page }) => page.getByTestId('claim').click({ noWaitAfter: true })),
     )

@@ -195,7 +195,7 @@ const facts: readonly (readonly [Bare<RoomEvent>, string])[] = [
   [{ type: 'DoubtShrunk', ...on, birds }, 'The doubt on nest F is now about 2 birds.'],
   [
     { type: 'DoubtEnded', ...on, how: 'said', said: 'none' },
-    'The doubt on nest F is over: somebody said, none were fed.',
+    'The doubt on nest F is over: somebody said none were fed.',
   ],
   [
     { type: 'BirdsLooked', nest, ...by, looks: [{ bird, crop: 'full' }] },

@@ -193,7 +193,7 @@ export function nestPage(hand: Served, nest: NestId): ComponentChild {
       <h1 class="where"><b>${summary.label}</b> <span class="box">${summary.incubatorLabel}</span></h1>
       ${stateAndReason(hand, view)}
       ${hand.snapshot.liveness.status !== 'notLive' ? null : html`<p class="why" data-testid="say-aloud">${handWords.sayAloud}</p>`}
-      ${presses(hand, view)} ${settlingPresses(hand, view)} ${birds(hand, view)} ${roundLines(hand, view)}
+      ${settlingPresses(hand, view)} ${presses(hand, view)} ${birds(hand, view)} ${roundLines(hand, view)}
     `,
     dock: html`${claimPress(hand, view)}
     ${second({ id: 'back', text: handWords.back, onPress: () => hand.go({ type: 'list' }) })}`,
