@@ -104,9 +104,14 @@ export function placeHands(nests: readonly WallNest[], room: LampRoom, ruler: Ru
   return mostOf(inHands, room, ruler)
 }
 
-/** More hands than labels fit: the longest at work are shown, the others counted. */
+/**
+ * More hands than labels fit: the longest at work are shown, the others counted. Their marks give way
+ * first, for what a mark stands for is said in the band as well.
+ */
 function mostOf(inHands: readonly WallNest[], room: LampRoom, ruler: Ruler): LampPart {
-  const all = barsOf(inHands, 'label', { nowMs: room.nowMs, ruler })
+  const all = barsOf(inHands, 'label', { nowMs: room.nowMs, ruler }).map((bar) =>
+    tokenOf({ ...bar, marks: [] }, ruler),
+  )
   let shown = all.length - 1
   const takes = (n: number) => tokensWidth(all.slice(0, n)) + countOf(all.length - n, ruler)
   while (shown > 1 && takes(shown) > lampRoom) shown -= 1
