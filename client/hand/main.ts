@@ -22,6 +22,7 @@ import { createActions } from './actions.ts'
 import { app } from './app.ts'
 import { Attending } from './attending.ts'
 import { handOf } from './drawing.ts'
+import { keepDrafts, type RoomLife, readDrafts } from './keptDrafts.ts'
 import { createUi } from './ui.ts'
 
 const redrawMs = 1_000
@@ -42,6 +43,7 @@ function show(root: HTMLElement, session: Session, pairAgain: () => void): void 
   const say = sayOf(() => snapshot.value)
   const actions = createActions(session, ui, say)
   let isFirst = true
+  let life: RoomLife | null = null
   session.subscribe((now) => {
     snapshot.value = now
     attend()
@@ -49,6 +51,11 @@ function show(root: HTMLElement, session: Session, pairAgain: () => void): void 
     if (liveness.status === 'notLive' && liveness.why === 'notPaired') pairAgain()
     reloadIfOutdated(liveness)
     if (device === null || now.board === null) return
+    if (isFirst) {
+      const { id: room, season } = now.board.room
+      life = { room, season, epoch: now.epoch }
+      ui.value = { ...ui.value, drafts: readDrafts(sessionStorage, life) }
+    }
     const { person } = ui.value
     // Signed out elsewhere, or by a restart of the server: then nobody is served here.
     if (person !== null && !signedIn.includes(person)) ui.value = { ...ui.value, person: null }
@@ -56,13 +63,15 @@ function show(root: HTMLElement, session: Session, pairAgain: () => void): void 
     if (isFirst && only !== undefined && others.length === 0) actions.sign.serve(only)
     isFirst = false
   })
-  let { page: drawn, place: kept } = ui.value
-  ui.subscribe(({ page, place }) => {
+  let { page: drawn, place: kept, drafts: tapped } = ui.value
+  ui.subscribe(({ page, place, drafts }) => {
     // Every page begins at its top, wherever the last one was scrolled to.
     if (page !== drawn) window.scrollTo(0, 0)
     if (place !== kept) keepPlace(localStorage, place)
+    if (life && drafts !== tapped) keepDrafts(sessionStorage, life, drafts)
     drawn = page
     kept = place
+    tapped = drafts
   })
   setInterval(() => {
     snapshot.value = session.snapshot()

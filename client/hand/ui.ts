@@ -1,5 +1,5 @@
 // What the handheld itself remembers between two taps: who it is serving, which page, drafts not yet
-// saved, and the last thing to tell. Nothing of it is the room's; a reload may lose all of it.
+// saved, and the last thing to tell. Nothing of it is the room's; a reload loses all of it but the drafts.
 
 import { type Signal, signal } from '@preact/signals'
 import type { NestId, PersonId } from '../../shared/base/values.ts'
