@@ -20,13 +20,6 @@ export const onBreak = (person: PersonId, at: Clock): RoomEvent => ({
   atMs: clock(at),
 })
 
-export const backFromBreak = (person: PersonId, at: Clock): RoomEvent => ({
-  type: 'BreakEnded',
-  v: 1,
-  person,
-  atMs: clock(at),
-})
-
 export const unreachable = (person: PersonId, at: Clock): RoomEvent => ({
   type: 'PersonUnreachable',
   v: 1,
