@@ -8,7 +8,7 @@ import { setTimeout } from 'node:timers/promises'
 import { Crew, type Tally } from './crew/crew.ts'
 import { type DemoOptions, helpText, readWords, WrongWords } from './crew/demoOptions.ts'
 import { DemoServer } from './crew/demoServer.ts'
-import { demoRooms } from './demoRooms.ts'
+import { type DemoSignIn, demoRooms } from './demoRooms.ts'
 
 /** Until the minutes are over, somebody ends the demo, or the server is gone. */
 async function workingTime(options: DemoOptions, server: DemoServer): Promise<void> {
@@ -21,11 +21,14 @@ async function workingTime(options: DemoOptions, server: DemoServer): Promise<vo
   }
 }
 
+const pinsOf = (signIns: readonly DemoSignIn[]): string =>
+  signIns.map(({ name, pin }) => `${name} ${pin}`).join(', ')
+
 const addresses = (origin: string): string =>
   demoRooms
     .map(
-      ({ id, title }) =>
-        `${title}\n  wall      ${origin}/${id}/wall\n  handheld  ${origin}/${id}/hand\n  desk      ${origin}/${id}/desk`,
+      ({ id, title, signIns }) =>
+        `${title}\n  wall      ${origin}/${id}/wall\n  handheld  ${origin}/${id}/hand\n  desk      ${origin}/${id}/desk\n  PINs      ${pinsOf(signIns)}`,
     )
     .join('\n')
 

@@ -1,11 +1,11 @@
 // Everything beside the feeding: answering what one is asked, coming when one is called, and what falls
 // to those who lead or are signed off for fluids. Each chore takes one step and says whether it did.
 
-import { type BirdId, minuteMs, secondMs } from '../../shared/base/values.ts'
+import { type BirdId, minuteMs, type PersonId, secondMs } from '../../shared/base/values.ts'
 import type { CommandOf } from '../../shared/board/commands.ts'
 import { hasRight } from '../../shared/board/rights.ts'
 import type { Bird, Board } from '../../shared/board/state.ts'
-import { offeredTo } from '../../shared/rules/offers.ts'
+import { isFree, offeredTo } from '../../shared/rules/offers.ts'
 import { requestTakenBy } from '../../shared/rules/openRequests.ts'
 import { askedOf } from '../../shared/rules/requests.ts'
 import { doubtQuestions } from '../../shared/views/doubtQuestions.ts'
@@ -68,13 +68,17 @@ const comeWhenCalled: Chore = async (feeder, board) => {
   })
 }
 
+/** One person sees to what anybody could: the first of those with empty hands. */
+const isFirstFree = (board: Board, person: PersonId): boolean =>
+  Object.values(board.people).find(({ id }) => isFree(board, id))?.id === person
+
 /** An arrival whose look is due: its droppings have come by the second look (invented). */
 const lookAtArrival: Chore = async (feeder, board) => {
   const isDue = (bird: Bird) =>
     bird.standing.type === 'settling' && bird.standing.lookDueAtMs <= feeder.nowMs()
   const birds = Object.values(board.birds).filter(isDue)
   const [first] = birds
-  if (!first) return false
+  if (!first || !isFirstFree(board, feeder.person)) return false
   for (const bird of birds.filter((one) => one.nest === first.nest)) {
     await feeder.wait(20 * secondMs)
     const droppings = bird.lastSeen ? 'seen' : 'none'
@@ -95,12 +99,13 @@ const readNotice: Chore = async (feeder, board) => {
 const liftHold: Chore = async (feeder, board) => {
   const person = board.people[feeder.person]
   if (!person || !hasRight(person, 'lead')) return false
-  const held = Object.values(board.birds).find(
-    (bird) => bird.hold !== null && bird.hold.lookAgainAtMs <= feeder.nowMs(),
-  )
-  if (!held) return false
+  const isDue = ({ hold }: Pick<Bird, 'hold'>) => hold && hold.lookAgainAtMs <= feeder.nowMs()
+  const bird = Object.values(board.birds).find(isDue)
+  const nest = bird?.nest ?? Object.values(board.nests).find(isDue)?.id
+  if (!nest) return false
   await feeder.wait(40 * secondMs)
-  const about = { nest: held.nest, bird: held.id, whyLifted: 'crop empty again' }
+  const whyLifted = 'crop empty again'
+  const about = bird ? { nest, bird: bird.id, whyLifted } : { nest, whyLifted }
   return feeder.handset.ask({ type: 'LiftHold', v: 1, ...about })
 }
 
