@@ -61,15 +61,21 @@ function title(hand: Hand, page: PinPage): string {
   return pin === null ? handWords.newPin : handWords.newPinAgain
 }
 
+/** A notice takes the place of title and dots: with all three the last row of keys would be out of sight. */
+function heading(hand: Hand, page: PinPage): ComponentChild {
+  const words = title(hand, page)
+  if (hand.ui.notice) return html`<h1 class="unseen">${words}</h1>`
+  return html`<h1>${words}</h1>
+    <p class="dots" data-testid="dots">${'●'.repeat(hand.ui.pad.digits.length)}</p>`
+}
+
 export function pinPage(hand: Hand, page: PinPage): ComponentChild {
-  const { digits } = hand.ui.pad
   const key = (figure: string) =>
     second({ id: `key-${figure}`, text: figure, onPress: () => typed(hand, figure) })
   const other = page.how === 'pin' ? 'code' : 'pin'
   return frame(hand, {
     id: 'pin',
-    body: html`<h1>${title(hand, page)}</h1>
-      <p class="dots" data-testid="dots">${'●'.repeat(digits.length)}</p>
+    body: html`${heading(hand, page)}
       <div class="keys">
         ${figures.map(key)}
         ${second({ id: 'key-erase', text: handWords.erase, onPress: () => erased(hand) })}
