@@ -37,12 +37,15 @@ export class SocketLink implements Link {
     this.#socket = socket
     const closed = () => {
       // Taken off first, so that an attempt has one end.
-      if (this.#socket === socket) this.close()
+      if (this.#socket !== socket) return
+      this.close()
       handlers.closed()
     }
     socket.once('connect', () => handlers.opened())
     socket.once('connect_error', closed)
     socket.once('disconnect', closed)
+    // Closed between the handshake's two halves, as by a server that is going: only the engine hears it.
+    socket.io.engine.once('close', closed)
     socket.on(frameEvent, (text: unknown) => {
       const frame = readFrame(text)
       if (frame === null) closed()

@@ -4,6 +4,7 @@ import { createServer, type Server as HttpServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { Server, type Socket } from 'socket.io'
 import { afterEach, describe, expect, it } from 'vitest'
+import { WebSocketServer } from 'ws'
 import { SocketLink } from '../../client/session/socketLink.ts'
 import type { FromServer } from '../../shared/wire/frames.ts'
 import { frameEvent } from '../../shared/wire/limits.ts'
@@ -18,6 +19,9 @@ const hello = {
   epoch: 0,
   version: 0,
 } as const
+
+/** By then socket.io ends an attempt of itself; whoever waits for that has not heard the close. */
+const socketIoGivesUpMs = 20_000
 
 /** Values as they come, each for whoever asks next. */
 class Line<T> {
@@ -121,6 +125,20 @@ describe('the socket link', () => {
     const { told } = linked(origin)
     expect(await told.next()).toBe('closed')
   })
+
+  it(
+    'says that it is closed when the server takes the socket and goes before it has said hello',
+    async () => {
+      const server = new WebSocketServer({ host: '127.0.0.1', port: 0 })
+      ends.push(() => server.close())
+      server.on('connection', (socket) => socket.close(1001))
+      await new Promise((resolve) => server.once('listening', resolve))
+      const { told } = linked(`http://127.0.0.1:${(server.address() as AddressInfo).port}`)
+      expect(await told.next()).toBe('closed')
+      expect(told.left).toEqual([])
+    },
+    socketIoGivesUpMs / 2,
+  )
 
   it('lets the server see at once that it was closed here, and then says no more', async () => {
     const { sockets, origin } = await serve()
