@@ -7,6 +7,7 @@ import type { PersonId } from '../../shared/base/values.ts'
 import type { EventType } from '../../shared/board/events.ts'
 import { CrankedHouse, stagePin } from './crankedHouse.ts'
 import { handIn, openedIn, phone, type Size, signIn, tap, wallOf } from './crankedPages.ts'
+import { hearsAtOnce } from './hearingPhone.ts'
 import { ana, ben, cleo, hourStage, kwame, mara, tomas } from './hourStage.ts'
 import { HeldLink } from './link.ts'
 
@@ -20,16 +21,6 @@ export type Hour = {
   readonly desk: Page
   readonly links: { readonly ben: HeldLink; readonly mara: HeldLink; readonly tablet: HeldLink }
 }
-
-/**
- * A press is deaf for a moment after it has come under a finger. doubleTap.test.ts is about that moment;
- * in an hour of some two hundred taps it would be most of the time.
- */
-const hearsAtOnce = `
-  const sheet = new CSSStyleSheet()
-  sheet.replaceSync('.press { animation: none !important }')
-  document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet]
-`
 
 /** Something that is not there by then will not come, on a busy machine either. */
 const stepMaxMs = 20_000

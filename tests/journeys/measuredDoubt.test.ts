@@ -4,7 +4,8 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { launchBrowser } from '../support/browser.ts'
-import { feedAll, type House, handOf, jonas, offered, openedHouse, phone } from './house.ts'
+import { hearingPhone } from './hearingPhone.ts'
+import { feedAll, type House, handOf, jonas, offered, openedHouse } from './house.ts'
 import { faultsAfter, handFaults, stepMaxMs } from './measuredPages.ts'
 
 let browser: Browser
@@ -16,7 +17,7 @@ let label: string
 beforeAll(async () => {
   browser = await launchBrowser()
   house = await openedHouse()
-  page = await handOf(await browser.newContext(phone), house, jonas)
+  page = await handOf(await hearingPhone(browser), house, jonas)
   page.setDefaultTimeout(stepMaxMs)
   label = await offered(page)
   await page.getByTestId('claim').click()

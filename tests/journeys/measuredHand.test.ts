@@ -6,7 +6,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { launchBrowser } from '../support/browser.ts'
 import { sameFor } from '../support/measureApart.ts'
 import { drawnAt } from '../support/measurePage.ts'
-import { type House, handOf, jonas, openedHouse, phone } from './house.ts'
+import { hearingPhone } from './hearingPhone.ts'
+import { type House, handOf, jonas, openedHouse } from './house.ts'
 import { HeldLink } from './link.ts'
 import {
   faultsAfter,
@@ -26,7 +27,7 @@ let link: HeldLink
 beforeAll(async () => {
   browser = await launchBrowser()
   house = await openedHouse()
-  const context = await browser.newContext(phone)
+  const context = await hearingPhone(browser)
   link = await HeldLink.on(context)
   page = await handOf(context, house, jonas)
   page.setDefaultTimeout(stepMaxMs)
@@ -37,6 +38,7 @@ afterAll(async () => {
 })
 
 async function opened(shows: string): Promise<void> {
+  await page.evaluate(() => sessionStorage.clear())
   await page.reload()
   await page.getByTestId(`page-${shows}`).waitFor()
 }

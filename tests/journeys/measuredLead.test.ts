@@ -4,7 +4,8 @@
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { launchBrowser } from '../support/browser.ts'
-import { type DemoPerson, type House, handOf, jonas, openedHouse, phone } from './house.ts'
+import { hearingPhone } from './hearingPhone.ts'
+import { type DemoPerson, type House, handOf, jonas, openedHouse } from './house.ts'
 import { calledWalks, faultsAfter, handFaults, leadWalks, stepMaxMs } from './measuredPages.ts'
 
 const lead: DemoPerson = { id: 'p2', name: 'Kwame', pin: '2468' }
@@ -16,7 +17,7 @@ let page: Page
 beforeAll(async () => {
   browser = await launchBrowser()
   house = await openedHouse()
-  page = await handOf(await browser.newContext(phone), house, lead)
+  page = await handOf(await hearingPhone(browser), house, lead)
   page.setDefaultTimeout(stepMaxMs)
 })
 afterAll(async () => {
@@ -32,7 +33,7 @@ describe('a lead', () => {
 
 describe('somebody who calls for help', () => {
   it('is told that it is called, and has a page that leads there', async () => {
-    const caller = await handOf(await browser.newContext(phone), house, jonas)
+    const caller = await handOf(await hearingPhone(browser), house, jonas)
     caller.setDefaultTimeout(stepMaxMs)
     await caller.getByTestId('help').click()
     await caller.locator('.help.called').waitFor()

@@ -121,6 +121,8 @@ export async function handFaults(page: Page): Promise<readonly string[]> {
 
 /** The page opened anew, a way walked on it, and what is wrong with what is then shown. */
 export async function faultsAfter(page: Page, walk: Walk): Promise<readonly string[]> {
+  // What the walk before tapped and did not save would be there again.
+  await page.evaluate(() => sessionStorage.clear())
   await page.reload()
   await page.locator('[data-testid^="page-"]').waitFor()
   await walked(page, walk)
