@@ -61,6 +61,7 @@ export async function fedByTwo(hour: Hour): Promise<void> {
   await untilWritten(hour, 'RoundRecorded', before + 1)
 
   links.mara.mend()
+  await untilWritten(hour, 'RoundRecorded', before + 2)
   await isGone(hour.mara, 'waiting')
   const [second] = house.events('RoundRecorded').slice(-1)
   expect(second).toMatchObject({ nest: nests.B, person: mara, isSaid: true, standing: 'unclaimed' })
