@@ -104,7 +104,9 @@ async function openServed(
 ): Promise<Room> {
   const { log, timers } = ground
   const { room: id, dir } = place
-  const room = await openRoom({ ...ground, dir, room: id, speed: options.speed })
+  const { speed, isRestored } = options
+  const restored = isRestored ? { isRestored } : {}
+  const room = await openRoom({ ...ground, dir, room: id, speed, ...restored })
   closers.add(() => room.close())
   closers.add(forgetRemovedPeople(room, secrets.ofRoom(id), log))
   closers.add(scrubNowAndThen(room, timers, log))

@@ -12,6 +12,8 @@ export type StartOptions = {
   readonly newRoom: string | null
   /** How fast the room's clock runs against a real one. */
   readonly speed: number
+  /** The rooms come out of a backup: screens that know more are to take the older board. */
+  readonly isRestored?: true
 }
 
 const portMost = 65_535
@@ -28,6 +30,8 @@ npm start -- [options]
   --new NAME    first make an empty room of that name with one permit holder,
                 and print the one-time code of their first sign-in
   --speed X     how fast the room's clock runs, ${speedLimits.least} to ${speedLimits.most} (default 1)
+  --restored    once, with rooms put back from a backup: screens take the older
+                board, and handhelds bring again what they noted lately
   --help        this page
 `
 
@@ -40,6 +44,7 @@ export function readStartOptions(words: readonly string[]): StartOptions | null 
     port: readPort(values.port),
     newRoom: values.new === undefined ? null : readTitle(values.new),
     speed: readSpeed(values.speed),
+    ...(values.restored ? { isRestored: true as const } : {}),
   }
 }
 
@@ -54,6 +59,7 @@ function parseWords(words: readonly string[]) {
         port: { type: 'string', default: '7310' },
         new: { type: 'string' },
         speed: { type: 'string', default: '1' },
+        restored: { type: 'boolean', default: false },
         help: { type: 'boolean', default: false },
       },
     }).values

@@ -28,7 +28,8 @@ describe('start options', () => {
 
   it('are read as given', () => {
     const words = ['--rooms', '/tmp/r', '--port=0', '--new', ' Spring Nursery ', '--speed', '12.5']
-    expect(readStartOptions(words)).toEqual({
+    expect(readStartOptions([...words, '--restored'])).toEqual({
+      isRestored: true,
       roomsDir: '/tmp/r',
       port: 0,
       newRoom: 'Spring Nursery',
@@ -38,7 +39,7 @@ describe('start options', () => {
 
   it('give way to the help, which names every one of them', () => {
     expect(readStartOptions(['--help', '--port', 'x'])).toBeNull()
-    for (const option of ['--rooms', '--port', '--new', '--speed', '--help']) {
+    for (const option of ['--rooms', '--port', '--new', '--speed', '--restored', '--help']) {
       expect(helpText).toContain(option)
     }
   })
