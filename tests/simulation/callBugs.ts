@@ -29,16 +29,11 @@ export const keepingPairs = (brain: RoomBrain): RoomBrain =>
 export const shruggingAtCounts = (brain: RoomBrain): RoomBrain =>
   without(brain, (event) => event.type === 'BirdsShort')
 
-/** The rules with everybody on the board changed, as the time rules see it. */
-function seeingPeople(brain: RoomBrain, change: (person: Person) => Person): RoomBrain {
+/** The rules about time as if they were shown another board. */
+function timeSeeing(brain: RoomBrain, change: (board: Board) => Board): RoomBrain {
   const known = new WeakMap<Board, Board>()
   const seen = (board: Board): Board => {
-    const before = known.get(board)
-    if (before) return before
-    const people = Object.fromEntries(
-      Object.entries(board.people).map(([id, person]) => [id, change(person)]),
-    )
-    const changed = { ...board, people }
+    const changed = known.get(board) ?? change(board)
     known.set(board, changed)
     return changed
   }
@@ -49,21 +44,23 @@ function seeingPeople(brain: RoomBrain, change: (person: Person) => Person): Roo
   }
 }
 
+const withEveryPerson = (board: Board, change: (person: Person) => Person): Board => ({
+  ...board,
+  people: Object.fromEntries(
+    Object.entries(board.people).map(([id, person]) => [id, change(person)]),
+  ),
+})
+
 /** Whoever is at home, or on a break, is asked like everybody else. */
 export const askingTheAbsent = (brain: RoomBrain): RoomBrain =>
-  seeingPeople(brain, (person) => ({ ...person, shift: 'on' }))
+  timeSeeing(brain, (board) => withEveryPerson(board, (person) => ({ ...person, shift: 'on' })))
 
 /** A trainee is taken for a volunteer. */
 export function forgettingMentors(brain: RoomBrain): RoomBrain {
-  const grown = (board: Board): Board => ({
-    ...board,
-    people: Object.fromEntries(
-      Object.entries(board.people).map(([id, person]) => [
-        id,
-        person.role === 'trainee' ? { ...person, role: 'volunteer' as const } : person,
-      ]),
-    ),
-  })
+  const grown = (board: Board): Board =>
+    withEveryPerson(board, (person) =>
+      person.role === 'trainee' ? { ...person, role: 'volunteer' } : person,
+    )
   return {
     ...brain,
     decide: (board, command, context) =>
@@ -88,8 +85,8 @@ export function handingCallsOn(brain: RoomBrain): RoomBrain {
 }
 
 /** Refusals are written down and fetch nobody. */
-export const fetchingNobody = (brain: RoomBrain): RoomBrain => {
-  const fetched = (board: Board): Board => ({
+export const fetchingNobody = (brain: RoomBrain): RoomBrain =>
+  timeSeeing(brain, (board) => ({
     ...board,
     birds: Object.fromEntries(
       Object.entries(board.birds).map(([id, bird]) => [
@@ -97,19 +94,7 @@ export const fetchingNobody = (brain: RoomBrain): RoomBrain => {
         { ...bird, fetchedForNo: Number.MAX_SAFE_INTEGER },
       ]),
     ),
-  })
-  const known = new WeakMap<Board, Board>()
-  const seen = (board: Board): Board => {
-    const changed = known.get(board) ?? fetched(board)
-    known.set(board, changed)
-    return changed
-  }
-  return {
-    ...brain,
-    decideTime: (board, nowMs) => brain.decideTime(seen(board), nowMs),
-    nextWakeAtMs: (board) => brain.nextWakeAtMs(seen(board)),
-  }
-}
+  }))
 
 /** What was asked of one person is never asked of the next, and never ends. */
 export const offeringForEver = (brain: RoomBrain): RoomBrain => {
