@@ -6,7 +6,9 @@ import { deskHands } from '../../shared/views/deskHands.ts'
 import { wallView } from '../../shared/views/wallView.ts'
 import { html } from '../ui/html.ts'
 import { paceWords } from '../ui/paceWords.ts'
-import { houseWords, notLiveSince, whyNotLive } from '../ui/words.ts'
+import { whyNotLive } from '../ui/refusalWords.ts'
+import { startWords } from '../ui/startWords.ts'
+import { houseWords, notLiveSince } from '../ui/words.ts'
 import type { Desk, Served } from './desk.ts'
 import { askPress, press } from './press.ts'
 import { headWords, nameOr } from './words.ts'
@@ -67,7 +69,7 @@ export function alarms(desk: Desk): ComponentChild {
   const { liveness: now } = snapshot
   const lost = now.status === 'notLive' ? whyNotLive(now.why) : ''
   const all = [
-    ...(snapshot.isStoreFailing ? [headWords.storeFailing] : []),
+    ...(snapshot.isStoreFailing ? [startWords.storeFailing] : []),
     ...(lost === '' ? [] : [lost]),
     ...snapshot.house.map((condition) => houseWords(condition, say)),
   ]

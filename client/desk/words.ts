@@ -38,10 +38,6 @@ export const filterWords: Readonly<Record<NestFilter, string>> = {
 export const headWords = {
   live: 'Live',
   connecting: 'connecting …',
-  looking: 'Looking for the room …',
-  noRoom: 'Which room? Open the page with its name, as in /nursery/desk.',
-  notPaired: 'This device could not be paired. Ask whoever keeps the server.',
-  storeFailing: 'This device cannot keep records. Write on paper and tell the lead.',
   leads: (names: readonly string[]) =>
     names.length === 0
       ? 'Nobody leads now'

@@ -5,11 +5,14 @@ import type { ComponentChild } from 'preact'
 import type { RequestId } from '../../shared/base/values.ts'
 import { nameOf } from '../../shared/views/names.ts'
 import { html } from '../ui/html.ts'
-import { formerHelper, handWords, houseWords, notLiveSince, whyNotLive } from '../ui/words.ts'
+import { whyNotLive } from '../ui/refusalWords.ts'
+import { startWords } from '../ui/startWords.ts'
+import { formerHelper, houseWords, notLiveSince } from '../ui/words.ts'
 import type { Hand } from './hand.ts'
 import { callLines } from './pages/callLines.ts'
 import { helpPress } from './pages/help.ts'
 import { servedRow } from './pages/served.ts'
+import { handWords } from './words.ts'
 
 export type Parts = {
   readonly id: string
@@ -55,7 +58,7 @@ function messages(hand: Hand, call: RequestId | null): ComponentChild {
   const { snapshot, ui } = hand
   const { person } = ui
   const house = snapshot.house.map((condition) => houseWords(condition, hand.say))
-  const failing = snapshot.isStoreFailing ? [handWords.storeFailing] : []
+  const failing = snapshot.isStoreFailing ? [startWords.storeFailing] : []
   const { liveness: now } = snapshot
   const lost = now.status === 'notLive' ? whyNotLive(now.why) : ''
   const alarms = [...failing, ...(lost === '' ? [] : [lost]), ...house]

@@ -1,27 +1,16 @@
 // What every page of the handheld is given: the board as this device draws it, the person it serves,
 // how things are said, and what can be done. Made anew for each drawing by app.ts.
 
-import type { InstantMs, PersonId } from '../../shared/base/values.ts'
-import type { Board } from '../../shared/board/state.ts'
-import type { PublicNames } from '../../shared/views/names.ts'
-import type { WaitingView } from '../../shared/views/waitingView.ts'
-import type { SessionSnapshot } from '../session/sessionSnapshot.ts'
-import type { Say } from '../ui/words.ts'
+import type { PersonId } from '../../shared/base/values.ts'
+import type { DrawnRoom } from '../ui/drawnRoom.ts'
 import type { Actions } from './actions.ts'
 import type { Draft } from './draft.ts'
 import type { Page } from './page.ts'
 import type { UiState } from './ui.ts'
 
 /** Before anybody is chosen, or any board known, only the name tiles can be drawn. */
-export type Hand = {
-  readonly snapshot: SessionSnapshot
-  /** The confirmed board with this device's waiting reports on it. */
-  readonly board: Board
-  readonly names: PublicNames
-  readonly nowMs: InstantMs
-  readonly waiting: WaitingView
+export type Hand = DrawnRoom & {
   readonly ui: UiState
-  readonly say: Say
   readonly actions: Actions
   readonly go: (page: Page) => void
   readonly change: (change: (state: UiState) => UiState) => void

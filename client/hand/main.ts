@@ -1,23 +1,16 @@
-// The handheld's page: finds its room, pairs itself, opens its outbox and its session, and draws at every
-// change and every second. Only here are these put together.
+// The handheld's page: draws its session's room at every change and every second. How it comes to a session
+// is writingScreen.ts's.
 
 import { signal } from '@preact/signals'
 import { h, render } from 'preact'
 import { Attention } from '../attention/attention.ts'
 import { openBrowserAttention } from '../attention/browserAttention.ts'
 import { keepPlace, readPlace } from '../attention/place.ts'
-import { realBrain } from '../session/realBrain.ts'
-import { realTimers } from '../session/realTimers.ts'
-import { Session } from '../session/session.ts'
-import { SocketLink } from '../session/socketLink.ts'
-import { openIndexedDbOutbox } from '../stores/indexedDbOutbox.ts'
+import type { Session } from '../session/session.ts'
 import { html } from '../ui/html.ts'
-import { keepTrying } from '../ui/keepTrying.ts'
-import { reloadIfOutdated } from '../ui/outdated.ts'
-import { pairAgainOnce, pairIfNew } from '../ui/pairing.ts'
-import { roomOfPage } from '../ui/roomOfPage.ts'
 import { sayOf } from '../ui/say.ts'
-import { handWords } from '../ui/words.ts'
+import { startWords } from '../ui/startWords.ts'
+import { startWritingScreen } from '../ui/writingScreen.ts'
 import { createActions } from './actions.ts'
 import { app } from './app.ts'
 import { Attending } from './attending.ts'
@@ -32,7 +25,7 @@ function sayOnly(root: HTMLElement, words: string): void {
   render(html`<div class="screen"><p class="alone" data-testid="alone">${words}</p></div>`, root)
 }
 
-function show(root: HTMLElement, session: Session, pairAgain: () => void): void {
+function show(root: HTMLElement, session: Session): void {
   const snapshot = signal(session.snapshot())
   const ui = createUi(readPlace(localStorage))
   const attending = new Attending(new Attention(openBrowserAttention(complain)))
@@ -47,9 +40,7 @@ function show(root: HTMLElement, session: Session, pairAgain: () => void): void 
   session.subscribe((now) => {
     snapshot.value = now
     attend()
-    const { signedIn, device, liveness } = now
-    if (liveness.status === 'notLive' && liveness.why === 'notPaired') pairAgain()
-    reloadIfOutdated(liveness)
+    const { signedIn, device } = now
     if (device === null || now.board === null) return
     if (isFirst) {
       const { id: room, season } = now.board.room
@@ -80,39 +71,19 @@ function show(root: HTMLElement, session: Session, pairAgain: () => void): void 
   const Page = () => {
     const nowMs = snapshot.value.roomNowMs
     if (snapshot.value.board === null || nowMs === null) {
-      return html`<div class="screen"><p class="alone">${handWords.looking}</p></div>`
+      return html`<div class="screen"><p class="alone">${startWords.looking}</p></div>`
     }
     return app(handOf({ snapshot: snapshot.value, nowMs, ui, say, actions }))
   }
   render(h(Page, null), root)
 }
 
-async function start(root: HTMLElement): Promise<void> {
-  sayOnly(root, handWords.looking)
-  const again = (what: string) => (error: unknown) => complain(what, error)
-  const room = await keepTrying(() => roomOfPage(location.pathname), again('no answer about rooms'))
-  if (room === null) return sayOnly(root, handWords.noRoom)
-  const store = await openIndexedDbOutbox(`broodboard ${room}`)
-  const paired = await keepTrying(() => pairIfNew(store, room), again('pairing failed'))
-  if (paired === 'refused') return sayOnly(root, handWords.notPaired)
-  const session = new Session({
-    link: new SocketLink(),
-    timers: realTimers,
-    chance: Math.random,
-    complain,
-    brain: realBrain,
-    room,
-    screen: 'hand',
-    store,
-  })
-  show(root, session, () => void pairAgainOnce(store, room))
-  await session.start()
-}
-
 const root = document.getElementById('hand')
 if (root) {
-  start(root).catch((error) => {
-    complain('the page could not start', error)
-    sayOnly(root, handWords.storeFailing)
+  startWritingScreen({
+    screen: 'hand',
+    complain,
+    sayOnly: (words) => sayOnly(root, words),
+    show: (session) => show(root, session),
   })
 }

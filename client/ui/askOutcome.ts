@@ -2,7 +2,8 @@
 // writes says it the same way.
 
 import type { AskOutcome, SignInOutcome } from '../session/outcomes.ts'
-import { faultWords, lockedWords, refusalWords, type Say } from './words.ts'
+import { faultWords, lockedWords, refusalWords } from './refusalWords.ts'
+import type { Say } from './words.ts'
 
 /** What is said of anything that was sent, or could not be, whatever it was. */
 export const sendingWords = {

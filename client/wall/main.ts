@@ -13,8 +13,10 @@ import { clockTime } from '../ui/clock.ts'
 import { html } from '../ui/html.ts'
 import { keepTrying } from '../ui/keepTrying.ts'
 import { reloadIfOutdated } from '../ui/outdated.ts'
+import { whyNotLive } from '../ui/refusalWords.ts'
 import { roomOfPage } from '../ui/roomOfPage.ts'
-import { notLive, whyNotLive } from '../ui/words.ts'
+import { startWords } from '../ui/startWords.ts'
+import { notLive } from '../ui/words.ts'
 import { pageMs } from './band.ts'
 import type { LateZone } from './lateZone.ts'
 import { canvasWidths, type WidthOf } from './measure.ts'
@@ -73,7 +75,7 @@ async function start(root: HTMLElement): Promise<void> {
     (error) => complain('the room could not be asked for', error),
   )
   if (room === null) {
-    render(sentence(plainWords.noRoom), root)
+    render(sentence(startWords.noRoom('wall')), root)
     return
   }
   const watch = new RoomWatch({

@@ -43,7 +43,6 @@ export const footWords = {
 export const plainWords = {
   connecting: 'Looking for the room …',
   noIncubators: 'No incubator is on the board yet.',
-  noRoom: 'Which room? Open the page with its name, as in /nursery/wall.',
 } as const
 
 export const darkWords = (time: string): string => `Closed until ${time}`

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { clockTime, wholeMinutes } from '../../client/ui/clock.ts'
-import { amountWords, houseWords, refusalWords, type Say } from '../../client/ui/words.ts'
+import { refusalWords } from '../../client/ui/refusalWords.ts'
+import { amountWords, houseWords, type Say } from '../../client/ui/words.ts'
 import type { BirdId, NestId, PersonId } from '../../shared/base/values.ts'
 import { minuteMs } from '../../shared/base/values.ts'
 

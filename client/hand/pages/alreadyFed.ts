@@ -3,9 +3,9 @@
 import type { ComponentChild } from 'preact'
 import type { NestId } from '../../../shared/base/values.ts'
 import { second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import type { Hand } from '../hand.ts'
 import type { Page } from '../page.ts'
+import { handWords } from '../words.ts'
 
 /** `from` is where Back leads. */
 export const alreadyFedPress = (hand: Hand, nest: NestId, from: Page): ComponentChild =>

@@ -8,11 +8,12 @@ import { byLabel } from '../../../shared/views/nestOrder.ts'
 import { nestView } from '../../../shared/views/nestView.ts'
 import { html } from '../../ui/html.ts'
 import { choice, primary, second } from '../../ui/press.ts'
-import { amountWords, handWords, techniqueWords } from '../../ui/words.ts'
+import { amountWords, techniqueWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { home } from '../page.ts'
 import type { BoxDraft } from '../ui.ts'
+import { handWords } from '../words.ts'
 
 const counts = [1, 2, 3, 4, 5, 6, 7, 8, 9] as const
 const sizes = ['small', 'medium', 'large', 'unknown'] as const

@@ -5,11 +5,11 @@ import type { ComponentChild } from 'preact'
 import type { ClaimView } from '../../../shared/views/claimView.ts'
 import { html } from '../../ui/html.ts'
 import { pair, second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { home } from '../page.ts'
 import { claimKey, draftOf } from '../ui.ts'
+import { handWords } from '../words.ts'
 
 function moreTimePress(hand: Served, claim: ClaimView): ComponentChild {
   const untilMs = claim.moreTimeUntilMs

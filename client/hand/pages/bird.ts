@@ -11,14 +11,7 @@ import { cropDrawing } from '../../ui/cropDrawing.ts'
 import { html } from '../../ui/html.ts'
 import { choice, primary, second } from '../../ui/press.ts'
 import { bandMark } from '../../ui/shapes.ts'
-import {
-  amountWords,
-  bandWords,
-  cropWords,
-  handWords,
-  notFedWords,
-  outcomeWords,
-} from '../../ui/words.ts'
+import { amountWords, bandWords, cropWords, notFedWords, outcomeWords } from '../../ui/words.ts'
 import {
   answerOf,
   type Draft,
@@ -32,6 +25,7 @@ import type { Served } from '../hand.ts'
 import type { Page } from '../page.ts'
 import { draftOf } from '../ui.ts'
 import { visitWords } from '../visitWords.ts'
+import { handWords } from '../words.ts'
 import { givenWords } from './birdRows.ts'
 
 export type BirdOf = {

@@ -7,15 +7,9 @@ import type { BirdRow } from '../../../shared/views/birdRow.ts'
 import type { ClaimedBird } from '../../../shared/views/claimView.ts'
 import { html } from '../../ui/html.ts'
 import { bandMark } from '../../ui/shapes.ts'
-import {
-  amountWords,
-  bandWords,
-  cropWords,
-  handWords,
-  notFedWords,
-  outcomeWords,
-} from '../../ui/words.ts'
+import { amountWords, bandWords, cropWords, notFedWords, outcomeWords } from '../../ui/words.ts'
 import { answerOf, type Draft } from '../draft.ts'
+import { handWords } from '../words.ts'
 
 /** "0.6 mL" as entered, or "planned 0.6 mL" while nobody has touched it. */
 export function givenWords(answer: Answer): string {

@@ -4,10 +4,10 @@ import type { ComponentChild } from 'preact'
 import { minuteMs } from '../../../shared/base/values.ts'
 import { html } from '../../ui/html.ts'
 import { second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import { shiftWords } from '../callWords.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import { handWords } from '../words.ts'
 
 const breakMinutes = [10, 15, 20, 30, 60] as const
 

@@ -9,11 +9,12 @@ import { html } from '../../ui/html.ts'
 import { whyCalled } from '../../ui/openWords.ts'
 import { pair, primary, second, three } from '../../ui/press.ts'
 import { bandMark, nowMark } from '../../ui/shapes.ts'
-import { bandWords, formerHelper, handWords, tallyWords } from '../../ui/words.ts'
+import { bandWords, formerHelper, tallyWords } from '../../ui/words.ts'
 import { callWords } from '../callWords.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { home } from '../page.ts'
+import { handWords } from '../words.ts'
 import { callTitle } from './callTitle.ts'
 
 function head(hand: Served, call: CallShown): ComponentChild {

@@ -7,10 +7,10 @@ import type { CallShown } from '../../../shared/views/callsView.ts'
 import { html } from '../../ui/html.ts'
 import { outcomesOfCalls } from '../../ui/openWords.ts'
 import { second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import { callWords } from '../callWords.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import { handWords } from '../words.ts'
 import { callTitle } from './callTitle.ts'
 
 function ownWords(hand: Served, { request }: CallShown): ComponentChild {

@@ -4,11 +4,12 @@ import type { ComponentChild } from 'preact'
 import { type CallShown, callsView } from '../../../shared/views/callsView.ts'
 import { html } from '../../ui/html.ts'
 import { second } from '../../ui/press.ts'
-import { formerHelper, handWords } from '../../ui/words.ts'
+import { formerHelper } from '../../ui/words.ts'
 import { callWords } from '../callWords.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { home } from '../page.ts'
+import { handWords } from '../words.ts'
 import { callTitle } from './callTitle.ts'
 
 function whoWords(hand: Served, call: CallShown): string {

@@ -4,8 +4,8 @@
 import type { ComponentChild } from 'preact'
 import type { NextNest } from '../../../shared/views/nextView.ts'
 import { primary } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import type { Served } from '../hand.ts'
+import { handWords } from '../words.ts'
 
 /** What the big press can be just now: it waits for an answer, or for the link. */
 export function pressState(hand: Served): { isOff: boolean; text?: string; small?: string } {

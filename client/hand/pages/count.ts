@@ -6,7 +6,6 @@ import type { ClaimView } from '../../../shared/views/claimView.ts'
 import { nextView } from '../../../shared/views/nextView.ts'
 import { html } from '../../ui/html.ts'
 import { choice, pair, primary, primaryQuiet, second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import { backOf, type Draft, withBack } from '../draft.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
@@ -14,6 +13,7 @@ import { home } from '../page.ts'
 import { expectedBack } from '../roundActions.ts'
 import { claimKey, draftOf } from '../ui.ts'
 import { visitWords, whichWords } from '../visitWords.ts'
+import { handWords } from '../words.ts'
 
 function stepper(hand: Served, claim: ClaimView, draft: Draft): ComponentChild {
   const { brood } = claim

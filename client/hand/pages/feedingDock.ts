@@ -6,10 +6,10 @@ import type { BirdId } from '../../../shared/base/values.ts'
 import type { ClaimedBird, ClaimView } from '../../../shared/views/claimView.ts'
 import { html } from '../../ui/html.ts'
 import { primary, primaryQuiet, second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import { type Draft, unanswered, withAllAte } from '../draft.ts'
 import type { Served } from '../hand.ts'
 import { claimKey } from '../ui.ts'
+import { handWords } from '../words.ts'
 import { undoPress } from './undo.ts'
 
 /** Birds whose crop is to be looked at before anything is fed here. */

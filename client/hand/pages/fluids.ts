@@ -10,11 +10,12 @@ import { type NestBird, type NestView, nestView } from '../../../shared/views/ne
 import { html } from '../../ui/html.ts'
 import { choice, primary, second } from '../../ui/press.ts'
 import { bandMark } from '../../ui/shapes.ts'
-import { bandWords, handWords } from '../../ui/words.ts'
+import { bandWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import type { FluidsDraft } from '../ui.ts'
 import { fluidNames, fluidSites, visitWords } from '../visitWords.ts'
+import { handWords } from '../words.ts'
 
 const warmths = ['warmed', 'notWarmed'] as const
 

@@ -7,11 +7,12 @@ import { nestView } from '../../../shared/views/nestView.ts'
 import { html } from '../../ui/html.ts'
 import { primary, second } from '../../ui/press.ts'
 import { bandMark } from '../../ui/shapes.ts'
-import { bandWords, handWords } from '../../ui/words.ts'
+import { bandWords } from '../../ui/words.ts'
 import { microlitres, withKey, withoutLast } from '../figures.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { visitWords } from '../visitWords.ts'
+import { handWords } from '../words.ts'
 import { isWhatSaid } from './fluids.ts'
 
 const keys = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '.', '0'] as const

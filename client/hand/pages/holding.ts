@@ -7,16 +7,10 @@ import { minuteMs } from '../../../shared/base/values.ts'
 import { type NestView, nestView } from '../../../shared/views/nestView.ts'
 import { html } from '../../ui/html.ts'
 import { choice, second } from '../../ui/press.ts'
-import {
-  bandWords,
-  capital,
-  handWords,
-  holdReasons,
-  liftReasons,
-  minutesWords,
-} from '../../ui/words.ts'
+import { bandWords, capital, holdReasons, liftReasons, minutesWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import { handWords } from '../words.ts'
 
 const lookAgainMinutes = [15, 30, 60, 120] as const
 

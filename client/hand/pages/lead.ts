@@ -9,10 +9,12 @@ import { whyNotMoveNest } from '../../../shared/views/movesView.ts'
 import { type Askable, whoToAsk } from '../../../shared/views/whoToAsk.ts'
 import { html } from '../../ui/html.ts'
 import { second } from '../../ui/press.ts'
-import { formerHelper, handWords, refusalWords } from '../../ui/words.ts'
+import { refusalWords } from '../../ui/refusalWords.ts'
+import { formerHelper } from '../../ui/words.ts'
 import { leadWords } from '../callWords.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import { handWords } from '../words.ts'
 
 /** Nothing for anybody but a lead. */
 export function leadPress(hand: Served, nest: NestId): ComponentChild {

@@ -5,10 +5,10 @@ import type { ComponentChild } from 'preact'
 import { type ListedNest, listView } from '../../../shared/views/listView.ts'
 import { html } from '../../ui/html.ts'
 import { second } from '../../ui/press.ts'
-import { handWords, stateWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { home } from '../page.ts'
+import { handWords, stateWords } from '../words.ts'
 import { nestStateWords } from './nestWords.ts'
 
 function row(hand: Served, one: ListedNest): ComponentChild {

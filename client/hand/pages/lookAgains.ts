@@ -6,9 +6,10 @@ import { lookAgains } from '../../../shared/views/lookAgains.ts'
 import { wholeMinutes } from '../../ui/clock.ts'
 import { html } from '../../ui/html.ts'
 import { second } from '../../ui/press.ts'
-import { bandWords, handWords } from '../../ui/words.ts'
+import { bandWords } from '../../ui/words.ts'
 import { leadWords } from '../callWords.ts'
 import type { Served } from '../hand.ts'
+import { handWords } from '../words.ts'
 
 /** More at once would push the next nest off the page; the others follow when these are dealt with. */
 const shownMax = 2

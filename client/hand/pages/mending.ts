@@ -6,10 +6,10 @@ import type { NestId } from '../../../shared/base/values.ts'
 import { nestView } from '../../../shared/views/nestView.ts'
 import { html } from '../../ui/html.ts'
 import { second } from '../../ui/press.ts'
-import { extraReasons, handWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { visitWords } from '../visitWords.ts'
+import { extraReasons, handWords } from '../words.ts'
 
 const viewOf = (hand: Served, nest: NestId) =>
   nestView(hand.board, hand.names, { nest, person: hand.person, nowMs: hand.nowMs })

@@ -10,10 +10,11 @@ import {
 } from '../../../shared/views/mentorsView.ts'
 import { html } from '../../ui/html.ts'
 import { choice, second } from '../../ui/press.ts'
-import { formerHelper, handWords } from '../../ui/words.ts'
+import { formerHelper } from '../../ui/words.ts'
 import { leadWords } from '../callWords.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import { handWords } from '../words.ts'
 
 const isOff = (hand: Served): boolean => hand.ui.isAsking || !hand.snapshot.canAsk
 

@@ -7,11 +7,11 @@ import { callsView } from '../../../shared/views/callsView.ts'
 import { noticesView } from '../../../shared/views/noticesView.ts'
 import { html } from '../../ui/html.ts'
 import { second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import { callWords, leadWords, noticeWords, shiftWords } from '../callWords.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { home, type Page } from '../page.ts'
+import { handWords } from '../words.ts'
 import { placePress } from './place.ts'
 
 type To = { readonly id: string; readonly text: string; readonly small?: string }

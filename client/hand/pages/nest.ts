@@ -7,21 +7,15 @@ import type { NestId } from '../../../shared/base/values.ts'
 import { type NestBird, type NestView, nestView } from '../../../shared/views/nestView.ts'
 import { html } from '../../ui/html.ts'
 import { pair, primary, second } from '../../ui/press.ts'
+import { notReadyWords, refusalWords } from '../../ui/refusalWords.ts'
 import { bandMark } from '../../ui/shapes.ts'
-import {
-  bandWords,
-  birdsWords,
-  capital,
-  formerHelper,
-  handWords,
-  notReadyWords,
-  refusalWords,
-} from '../../ui/words.ts'
+import { bandWords, birdsWords, capital, formerHelper } from '../../ui/words.ts'
 import { isUnmarked } from '../draft.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { home } from '../page.ts'
 import { visitWords } from '../visitWords.ts'
+import { handWords } from '../words.ts'
 import { alreadyFedPress } from './alreadyFed.ts'
 import { leadPress } from './lead.ts'
 import { roundLines } from './nestRounds.ts'

@@ -5,9 +5,10 @@ import type { NestId } from '../../../shared/base/values.ts'
 import type { NestView, RoundShown } from '../../../shared/views/nestView.ts'
 import { html } from '../../ui/html.ts'
 import { second } from '../../ui/press.ts'
-import { formerHelper, handWords, tallyWords } from '../../ui/words.ts'
+import { formerHelper, tallyWords } from '../../ui/words.ts'
 import type { Served } from '../hand.ts'
 import { visitWords, whichWords } from '../visitWords.ts'
+import { handWords } from '../words.ts'
 
 const roundsShown = 4
 

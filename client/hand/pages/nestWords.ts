@@ -3,8 +3,9 @@
 import { unreachable } from '../../../shared/base/control.ts'
 import type { NestSummary } from '../../../shared/views/nestState.ts'
 import { wholeMinutes } from '../../ui/clock.ts'
-import { formerHelper, stateWords } from '../../ui/words.ts'
+import { formerHelper } from '../../ui/words.ts'
 import type { Hand } from '../hand.ts'
+import { stateWords } from '../words.ts'
 
 export function nestStateWords(hand: Hand, { state }: NestSummary): string {
   switch (state.type) {

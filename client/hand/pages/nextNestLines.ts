@@ -6,8 +6,9 @@ import type { NextNest } from '../../../shared/views/nextView.ts'
 import { wholeMinutes } from '../../ui/clock.ts'
 import { html } from '../../ui/html.ts'
 import { mouth } from '../../ui/shapes.ts'
-import { birdsWords, handWords, techniqueWords, whyThisWords } from '../../ui/words.ts'
+import { birdsWords, techniqueWords } from '../../ui/words.ts'
 import type { Served } from '../hand.ts'
+import { handWords, whyThisWords } from '../words.ts'
 import { warningLines } from './warnings.ts'
 
 const veryLateMinutes = 10

@@ -5,7 +5,6 @@ import type { ComponentChild } from 'preact'
 import type { NotKnownWhich } from '../../../shared/board/parts.ts'
 import { html } from '../../ui/html.ts'
 import { choice, second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import { withNotKnownWhich } from '../draft.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
@@ -13,6 +12,7 @@ import type { Page } from '../page.ts'
 import { draftOf } from '../ui.ts'
 import type { Visit } from '../visitOf.ts'
 import { visitWords } from '../visitWords.ts'
+import { handWords } from '../words.ts'
 
 type Outcome = NotKnownWhich['outcome']
 const outcomes: readonly Outcome[] = ['refused', 'some', 'notFed']

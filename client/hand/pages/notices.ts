@@ -5,11 +5,12 @@ import { type NoticeShown, noticesView } from '../../../shared/views/noticesView
 import { html } from '../../ui/html.ts'
 import { noticeLine } from '../../ui/openWords.ts'
 import { second } from '../../ui/press.ts'
-import { formerHelper, handWords } from '../../ui/words.ts'
+import { formerHelper } from '../../ui/words.ts'
 import { noticeWords } from '../callWords.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { home, type Page } from '../page.ts'
+import { handWords } from '../words.ts'
 
 /** The line that opens the list; none while all is read. */
 export function noticesLine(hand: Served): ComponentChild {

@@ -6,11 +6,11 @@ import { listView } from '../../../shared/views/listView.ts'
 import { nestView } from '../../../shared/views/nestView.ts'
 import { html } from '../../ui/html.ts'
 import { second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import type { Page } from '../page.ts'
 import { visitWords } from '../visitWords.ts'
+import { handWords } from '../words.ts'
 
 export function otherNestPage(
   hand: Served,

@@ -4,9 +4,9 @@ import type { ComponentChild } from 'preact'
 import { type NameTile, signInView } from '../../../shared/views/signInView.ts'
 import { html } from '../../ui/html.ts'
 import { choice } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Hand } from '../hand.ts'
+import { handWords } from '../words.ts'
 import { tileName, tileWords, turnTo } from './personTile.ts'
 
 const tile = (hand: Hand, one: NameTile): ComponentChild =>

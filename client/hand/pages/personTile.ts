@@ -2,10 +2,11 @@
 // in the row above every page of a tablet that serves several.
 
 import type { NameTile } from '../../../shared/views/signInView.ts'
-import { formerHelper, handWords, roleWords } from '../../ui/words.ts'
+import { formerHelper, roleWords } from '../../ui/words.ts'
 import { shiftWords } from '../callWords.ts'
 import type { Hand } from '../hand.ts'
 import { home } from '../page.ts'
+import { handWords } from '../words.ts'
 
 export const tileName = ({ name }: NameTile): string => name ?? formerHelper
 

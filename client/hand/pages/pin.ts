@@ -6,10 +6,11 @@ import type { PersonId } from '../../../shared/base/values.ts'
 import { nameOf } from '../../../shared/views/names.ts'
 import { html } from '../../ui/html.ts'
 import { primary, second } from '../../ui/press.ts'
-import { formerHelper, handWords } from '../../ui/words.ts'
+import { formerHelper } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Hand } from '../hand.ts'
 import { enterable, entered } from '../pad.ts'
+import { handWords } from '../words.ts'
 
 const figures = ['1', '2', '3', '4', '5', '6', '7', '8', '9'] as const
 const digitsMax = 10

@@ -5,10 +5,10 @@ import { places } from '../../attention/place.ts'
 import { placeTitle, placeWords } from '../../attention/words.ts'
 import { html } from '../../ui/html.ts'
 import { choice, second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Hand } from '../hand.ts'
 import { visitWords } from '../visitWords.ts'
+import { handWords } from '../words.ts'
 
 /** The press that opens it, with what is set now. */
 export const placePress = (hand: Hand): ComponentChild =>

@@ -4,8 +4,8 @@ import type { ComponentChild } from 'preact'
 import { type DoubtQuestion, doubtQuestions } from '../../../shared/views/doubtQuestions.ts'
 import { html } from '../../ui/html.ts'
 import { second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import type { Served } from '../hand.ts'
+import { handWords } from '../words.ts'
 
 function question(hand: Served, one: DoubtQuestion): ComponentChild {
   const { round } = hand.actions

@@ -4,10 +4,10 @@ import type { ComponentChild } from 'preact'
 import { shiftTally } from '../../../shared/views/shiftTally.ts'
 import { html } from '../../ui/html.ts'
 import { primary, second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import { shiftWords } from '../callWords.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
+import { handWords } from '../words.ts'
 import { pressState } from './claimPress.ts'
 
 const figure = (id: string, n: number, words: string): ComponentChild =>

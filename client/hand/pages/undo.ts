@@ -4,10 +4,10 @@
 import type { ComponentChild } from 'preact'
 import { undoView } from '../../../shared/views/undoView.ts'
 import { pair, second } from '../../ui/press.ts'
-import { handWords } from '../../ui/words.ts'
 import type { Served } from '../hand.ts'
 import { home } from '../page.ts'
 import { visitWords } from '../visitWords.ts'
+import { handWords } from '../words.ts'
 
 /** The presses, while there is something to undo. */
 export function undoPress(hand: Served): ComponentChild {

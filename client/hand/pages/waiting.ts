@@ -7,10 +7,12 @@ import type { StuckEntry } from '../../session/ports.ts'
 import { wholeMinutes } from '../../ui/clock.ts'
 import { html } from '../../ui/html.ts'
 import { pair, second } from '../../ui/press.ts'
-import { commandWords, faultWords, handWords, refusalWords, tallyWords } from '../../ui/words.ts'
+import { faultWords, refusalWords } from '../../ui/refusalWords.ts'
+import { commandWords, tallyWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Hand } from '../hand.ts'
 import { home } from '../page.ts'
+import { handWords } from '../words.ts'
 
 /** The line that opens this page; none while all is saved. */
 export function waitingLine(hand: Hand): ComponentChild {

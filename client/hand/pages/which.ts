@@ -5,10 +5,11 @@ import type { BirdId, NestId } from '../../../shared/base/values.ts'
 import { nestView } from '../../../shared/views/nestView.ts'
 import { html } from '../../ui/html.ts'
 import { choice, primary, second } from '../../ui/press.ts'
-import { bandWords, handWords } from '../../ui/words.ts'
+import { bandWords } from '../../ui/words.ts'
 import { frame } from '../frame.ts'
 import type { Served } from '../hand.ts'
 import { home } from '../page.ts'
+import { handWords } from '../words.ts'
 
 export function whichPage(hand: Served, of: { nest: NestId; no: number }): ComponentChild {
   const { nest, no } = of
