@@ -2,6 +2,7 @@
 
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { type CrankedHouse, stagePin } from './crankedHouse.ts'
+import { hearsAtOnce } from './hearingPhone.ts'
 
 export const phone = { viewport: { width: 390, height: 844 } } as const
 
@@ -31,7 +32,9 @@ export async function handOf(
   person: string,
   size: Size = phone.viewport,
 ): Promise<Page> {
-  return handIn(await browser.newContext({ viewport: size }), house, person)
+  const context = await browser.newContext({ viewport: size })
+  await context.addInitScript({ content: hearsAtOnce })
+  return handIn(context, house, person)
 }
 
 /** The same in a context of the test's own. */
