@@ -17,8 +17,11 @@ export type Listening = {
   close(): Promise<void>
 }
 
+/** Nobody stands at a wall to load it anew: a page opened too early asks again by itself. */
+const askAgain = { 'retry-after': '1', refresh: '2' }
+
 const starting: RequestListener = (_request, response) => {
-  response.writeHead(503, { 'content-type': 'text/plain; charset=utf-8', 'retry-after': '1' })
+  response.writeHead(503, { 'content-type': 'text/plain; charset=utf-8', ...askAgain })
   response.end('The rooms are being opened.\n')
 }
 

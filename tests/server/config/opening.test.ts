@@ -16,6 +16,8 @@ describe('the port', () => {
     expect(listening.server.address()).toMatchObject({ address: '127.0.0.1' })
     const early = await fetch(`http://127.0.0.1:${listening.port}/health`)
     expect([early.status, await early.text()]).toEqual([503, 'The rooms are being opened.\n'])
+    // A page opened too early, as by a wall's own machine at power on, asks again by itself.
+    expect(Number(early.headers.get('refresh'))).toBeGreaterThan(0)
     listening.serve((_request, response) => response.end('open'))
     expect(await (await fetch(`http://127.0.0.1:${listening.port}/`)).text()).toBe('open')
     await listening.close()
