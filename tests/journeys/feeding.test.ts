@@ -36,17 +36,23 @@ afterEach(async () => {
 describe('two people on one nest', () => {
   it('gives it to one, tells the other who has it, and both see it on the wall', async () => {
     const wall = await wallOf(browser, house)
-    const hands = [
-      { person: marit, page: await handOf(await browser.newContext(phone), house, marit) },
-      { person: jonas, page: await handOf(await browser.newContext(phone), house, jonas) },
-    ]
+    const hands = await Promise.all(
+      [marit, jonas].map(async (person) => {
+        const context = await browser.newContext(phone)
+        const link = await HeldLink.on(context)
+        return { person, link, page: await handOf(context, house, person) }
+      }),
+    )
     const [label, same] = await Promise.all(hands.map(({ page }) => offered(page)))
     expect(same).toBe(label)
     // What has just come is deaf for a moment: both wait for it, so that both then press at once.
     for (const { page } of hands) await page.getByTestId('claim').click({ trial: true })
+    // Neither hears of the other before having pressed, however slow one of the fingers is.
+    for (const { link } of hands) link.hold()
     await Promise.all(
       hands.map(({ page }) => page.getByTestId('claim').click({ noWaitAfter: true })),
     )
+    for (const { link } of hands) link.mend()
 
     await Promise.race(hands.map(({ page }) => page.getByTestId('page-feeding').waitFor()))
     await Promise.race(hands.map(({ page }) => page.getByTestId('notice').waitFor()))
